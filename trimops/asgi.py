@@ -1,0 +1,9 @@
+"""The door for an ASGI server."""
+
+import os
+
+from django.core.asgi import get_asgi_application
+
+os.environ.setdefault("DJANGO_SETTINGS_MODULE", "trimops.settings.base")
+
+application = get_asgi_application()

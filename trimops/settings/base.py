@@ -1,0 +1,175 @@
+"""Every setting, read from the environment once. The table in DEVELOPERS.md lists them all."""
+
+import os
+from pathlib import Path
+
+from trimops.settings.database import database_from
+from trimops.settings.secret_key import read_or_make_secret_key
+
+BASE_DIR = Path(__file__).resolve().parent.parent.parent
+DATA_DIR = Path(os.environ.get("TRIMOPS_DATA_DIR", str(BASE_DIR / ".data")))
+REDIS_URL = os.environ.get("REDIS_URL", "")
+
+SECRET_KEY = read_or_make_secret_key(DATA_DIR, os.environ.get("TRIMOPS_SECRET_KEY"))
+DEBUG = os.environ.get("TRIMOPS_DEBUG", "0") == "1"
+ALLOWED_HOSTS = os.environ.get("TRIMOPS_ALLOWED_HOSTS", "localhost,127.0.0.1,[::1]").split(",")
+CSRF_TRUSTED_ORIGINS = [origin for origin in os.environ.get("TRIMOPS_ORIGINS", "").split(",") if origin]
+IS_HTTPS = os.environ.get("TRIMOPS_HTTPS", "0") == "1"
+
+DATABASES = {"default": database_from(os.environ.get("DATABASE_URL"), DATA_DIR)}
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+
+INSTALLED_APPS = [
+    "trimops",
+    "trimops.tenancy",
+    "trimops.accounts",
+    "trimops.web",
+    "farms",
+    "visits",
+    "invoicing",
+    "trimops.portal",
+    "allauth",
+    "allauth.account",
+    "rest_framework",
+    "whitenoise.runserver_nostatic",
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.sessions",
+    "django.contrib.messages",
+    "django.contrib.staticfiles",
+    "django.contrib.humanize",
+]
+
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "csp.middleware.CSPMiddleware",
+    "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "django.contrib.messages.middleware.MessageMiddleware",
+    "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "allauth.account.middleware.AccountMiddleware",
+    "farms.web.seat_middleware.SeatMiddleware",
+    "trimops.web.refusals.RefusalMiddleware",
+]
+
+ROOT_URLCONF = "trimops.urls"
+WSGI_APPLICATION = "trimops.wsgi.application"
+ASGI_APPLICATION = "trimops.asgi.application"
+
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        # Our own look first, so that it also dresses the sign-in library's pages.
+        "DIRS": [BASE_DIR / "trimops" / "web" / "templates"],
+        "APP_DIRS": True,
+        "OPTIONS": {
+            "context_processors": [
+                "django.template.context_processors.request",
+                "django.contrib.auth.context_processors.auth",
+                "django.contrib.messages.context_processors.messages",
+                "trimops.web.page_frame.page_frame",
+            ],
+        },
+    },
+]
+
+LANGUAGE_CODE = "en-gb"
+TIME_ZONE = "UTC"
+USE_TZ = True
+USE_I18N = True
+
+STATIC_URL = "static/"
+STATIC_ROOT = BASE_DIR / "static-collected"
+STORAGES = {
+    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
+}
+WHITENOISE_USE_FINDERS = True
+
+AUTH_USER_MODEL = "accounts.User"
+AUTHENTICATION_BACKENDS = ["allauth.account.auth_backends.AuthenticationBackend"]
+AUTH_PASSWORD_VALIDATORS = [
+    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
+    {
+        "NAME": "django.contrib.auth.password_validation.MinimumLengthValidator",
+        "OPTIONS": {"min_length": 10},
+    },
+    {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
+    {"NAME": "django.contrib.auth.password_validation.NumericPasswordValidator"},
+]
+LOGIN_URL = "account_login"
+LOGIN_REDIRECT_URL = "home"
+ACCOUNT_ADAPTER = "trimops.accounts.sign_in_adapter.SignInAdapter"
+ACCOUNT_LOGIN_METHODS = {"email"}
+ACCOUNT_SIGNUP_FIELDS = ["email*", "password1*", "password2*"]
+ACCOUNT_USER_MODEL_USERNAME_FIELD = None
+# An account begins with an invitation sent to the address, so the address is proven already.
+ACCOUNT_EMAIL_VERIFICATION = "none"
+ACCOUNT_LOGOUT_REDIRECT_URL = "account_login"
+ACCOUNT_SESSION_REMEMBER = True
+INVITATION_DAYS = 14
+
+EMAIL_HOST = os.environ.get("TRIMOPS_EMAIL_HOST", "")
+EMAIL_PORT = int(os.environ.get("TRIMOPS_EMAIL_PORT", "587"))
+EMAIL_HOST_USER = os.environ.get("TRIMOPS_EMAIL_USER", "")
+EMAIL_HOST_PASSWORD = os.environ.get("TRIMOPS_EMAIL_PASSWORD", "")
+EMAIL_USE_TLS = os.environ.get("TRIMOPS_EMAIL_TLS", "1") == "1"
+DEFAULT_FROM_EMAIL = os.environ.get("TRIMOPS_EMAIL_FROM", "trimops@localhost")
+# Without a mail host nothing is lost and nothing leaves: each message becomes a file beside the data.
+EMAIL_BACKEND = (
+    "django.core.mail.backends.smtp.EmailBackend"
+    if EMAIL_HOST
+    else "django.core.mail.backends.filebased.EmailBackend"
+)
+EMAIL_FILE_PATH = str(DATA_DIR / "mail")
+
+CACHES = {
+    "default": {"BACKEND": "django.core.cache.backends.redis.RedisCache", "LOCATION": REDIS_URL}
+    if REDIS_URL
+    else {"BACKEND": "django.core.cache.backends.locmem.LocMemCache"}
+}
+
+# Jobs that take long run in a process of their own; tests run them in place.
+JOBS_RUN_APART = True
+PLAN_SECONDS = float(os.environ.get("TRIMOPS_PLAN_SECONDS", "10"))
+
+CONTENT_SECURITY_POLICY = {
+    "DIRECTIVES": {
+        "default-src": ["'self'"],
+        "img-src": ["'self'", "data:"],
+        "object-src": ["'none'"],
+        "base-uri": ["'self'"],
+        "form-action": ["'self'"],
+        "frame-ancestors": ["'none'"],
+    }
+}
+SESSION_COOKIE_SECURE = IS_HTTPS
+CSRF_COOKIE_SECURE = IS_HTTPS
+SESSION_COOKIE_HTTPONLY = True
+SECURE_SSL_REDIRECT = IS_HTTPS
+SECURE_HSTS_SECONDS = 31_536_000 if IS_HTTPS else 0
+SECURE_HSTS_INCLUDE_SUBDOMAINS = IS_HTTPS
+SECURE_HSTS_PRELOAD = IS_HTTPS
+SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if IS_HTTPS else None
+SECURE_REFERRER_POLICY = "same-origin"
+X_FRAME_OPTIONS = "DENY"
+CSRF_FAILURE_VIEW = "trimops.web.problem_pages.csrf_failure"
+DATA_UPLOAD_MAX_MEMORY_SIZE = 6 * 1024 * 1024
+
+REST_FRAMEWORK = {
+    "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
+    "DEFAULT_AUTHENTICATION_CLASSES": ["rest_framework.authentication.SessionAuthentication"],
+    "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
+    "EXCEPTION_HANDLER": "trimops.web.refusals.answer_refusal",
+}
+
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "formatters": {"line": {"format": "%(asctime)s %(levelname)s %(name)s %(message)s"}},
+    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
+    "root": {"handlers": ["console"], "level": os.environ.get("TRIMOPS_LOG_LEVEL", "WARNING")},
+}
