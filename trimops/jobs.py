@@ -12,10 +12,11 @@ import sys
 import threading
 from collections.abc import Callable, Mapping
 from enum import StrEnum
-from functools import partial
+from functools import cache, partial
 
 from celery import current_app
 from celery.schedules import crontab
+from django.apps import apps
 from django.conf import settings
 from django.db import transaction
 
@@ -52,8 +53,15 @@ def enqueue(job: Job, **ids: int) -> None:
 
 def run_here(job: Job, ids: Ids) -> None:
     """Do `job` now, in this process; what it raises is raised here. KeyError where no task bears its name."""
-    current_app.loader.import_default_modules()
+    load_tasks()
     current_app.tasks[job](**ids)
+
+
+@cache
+def load_tasks() -> None:
+    """Import each app's `tasks.py`, so that the tasks are known outside a worker as well."""
+    # Not Celery's own loading of default modules: that runs all of Django's checks each time.
+    current_app.autodiscover_tasks([config.name for config in apps.get_app_configs()], force=True)
 
 
 def _start(job: Job, ids: Ids) -> None:
@@ -70,7 +78,7 @@ def _way_to_run(job: Job) -> Callable[[Job, Ids], None]:
 
 
 def _hand_to_worker(job: Job, ids: Ids) -> None:
-    current_app.send_task(job, kwargs=dict(ids), retry=False)
+    current_app.send_task(job, kwargs=dict(ids))
 
 
 def _run_apart(job: Job, ids: Ids) -> None:

@@ -27,9 +27,7 @@ class Cow(TenantModel):
 
     farm = models.ForeignKey(Farm, on_delete=models.CASCADE, related_name="cows")
     number = models.CharField(max_length=20, help_text="The number the farm calls her by.")
-    status = models.CharField(
-        max_length=10, choices=choices_of(CowStatus), default=CowStatus.MILKING.value
-    )
+    status = models.CharField(max_length=10, choices=choices_of(CowStatus), default=CowStatus.MILKING.value)
     born_on = models.DateField(null=True, blank=True)
     calved_on = models.DateField(null=True, blank=True)
     calving_due = models.DateField(null=True, blank=True)
@@ -37,7 +35,7 @@ class Cow(TenantModel):
     note = models.CharField(max_length=200, blank=True)
 
     farm_path: ClassVar[str | None] = "farm_id"
-    objects = CowQuerySet.as_manager()
+    objects: ClassVar = CowQuerySet.as_manager()
 
     class Meta:
         # Two cows of one farm may wear the same number (a borrowed collar, a re-used brand): found, not forbidden.

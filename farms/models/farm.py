@@ -61,7 +61,7 @@ class Farm(TenantModel):
     is_active = models.BooleanField(default=True)
 
     farm_path: ClassVar[str | None] = "id"
-    objects = FarmQuerySet.as_manager()
+    objects: ClassVar = FarmQuerySet.as_manager()
 
     class Meta:
         constraints = [models.UniqueConstraint(fields=["business", "name"], name="one_farm_per_name")]

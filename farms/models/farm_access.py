@@ -10,7 +10,7 @@ from trimops.tenancy.models import TenantModel
 class FarmAccess(TenantModel):
     """Which farms a farm client may see. Staff need none: they see every farm of their business."""
 
-    membership = models.ForeignKey(Membership, on_delete=models.CASCADE, related_name="farm_accesses")
+    membership = models.ForeignKey(Membership, on_delete=models.CASCADE, related_name="+")
     farm = models.ForeignKey(Farm, on_delete=models.CASCADE, related_name="accesses")
 
     farm_path: ClassVar[str | None] = "farm_id"

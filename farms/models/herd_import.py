@@ -15,7 +15,9 @@ class HerdImport(TenantModel):
     uploaded_at = models.DateTimeField()
     uploaded_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
     applied_at = models.DateTimeField(null=True, blank=True)
-    outcome = models.JSONField(default=dict, blank=True, help_text="Counts of new, changed, unchanged, refused.")
+    outcome = models.JSONField(
+        default=dict, blank=True, help_text="Counts of new, changed, unchanged, refused."
+    )
 
     farm_path: ClassVar[str | None] = None
 

@@ -37,7 +37,7 @@ INSTALLED_APPS = [
     "django.contrib.sessions",
     "django.contrib.messages",
     "django.contrib.staticfiles",
-    "django.contrib.humanize",
+    "django.forms",
 ]
 
 MIDDLEWARE = [
@@ -75,6 +75,8 @@ TEMPLATES = [
         },
     },
 ]
+
+FORM_RENDERER = "trimops.web.form_look.FormLook"
 
 LANGUAGE_CODE = "en-gb"
 TIME_ZONE = "UTC"

@@ -43,7 +43,7 @@ class Recheck(TenantModel):
     closed_because = models.CharField(max_length=120, blank=True)
 
     farm_path: ClassVar[str | None] = "farm_id"
-    objects = RecheckQuerySet.as_manager()
+    objects: ClassVar = RecheckQuerySet.as_manager()
 
     class Meta:
         constraints = [

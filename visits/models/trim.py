@@ -38,7 +38,7 @@ class Trim(TenantModel):
     recorded_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
 
     farm_path: ClassVar[str | None] = "visit__farm_id"
-    objects = TrimQuerySet.as_manager()
+    objects: ClassVar = TrimQuerySet.as_manager()
 
     class Meta:
         constraints = [

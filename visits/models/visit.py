@@ -59,13 +59,15 @@ class Visit(TenantModel):
     washed_down = models.BooleanField(default=False)
     hygiene_note = models.CharField(max_length=200, blank=True)
     signed_by = models.CharField(max_length=120, blank=True)
-    start_checked = models.BooleanField(default=False, help_text="Gloves, guards, eyes, knives, crush checked.")
+    start_checked = models.BooleanField(
+        default=False, help_text="Gloves, guards, eyes, knives, crush checked."
+    )
 
     calendar_sequence = models.PositiveIntegerField(default=0)
     changed_at = models.DateTimeField()
 
     farm_path: ClassVar[str | None] = "farm_id"
-    objects = VisitQuerySet.as_manager()
+    objects: ClassVar = VisitQuerySet.as_manager()
 
     class Meta:
         constraints = [

@@ -3,6 +3,7 @@ from typing import ClassVar
 from django.contrib.auth.base_user import AbstractBaseUser, BaseUserManager
 from django.contrib.auth.models import PermissionsMixin
 from django.db import models
+from django.db.models.functions import Lower
 
 
 class UserManager(BaseUserManager["User"]):
@@ -32,7 +33,7 @@ class User(AbstractBaseUser, PermissionsMixin):
 
     class Meta:
         constraints = [
-            models.UniqueConstraint(models.functions.Lower("email"), name="one_user_per_email"),
+            models.UniqueConstraint(Lower("email"), name="one_user_per_email"),
         ]
 
     def __str__(self) -> str:

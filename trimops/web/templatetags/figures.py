@@ -18,7 +18,7 @@ WHOLE_ONLY: Final = frozenset({"JPY", "KRW", "ISK", "CLP", "XAF", "XOF", "VND", 
 
 @register.filter
 def money(amount: Decimal | int | None, currency: str = "") -> str:
-    """`1234.5|money:"GBP"` is £1,234.50; without a sign of its own the code is written: CHF 12.00.
+    """`1234.5|money:"GBP"` is £1,234.50; without a sign of its own the code is written: CHF 12.00 (held together).
 
     Nothing known (None) is a dash. Rounds by the one rounding rule. Floats are refused: TypeError.
     """
@@ -29,7 +29,7 @@ def money(amount: Decimal | int | None, currency: str = "") -> str:
     digits = 0 if currency in WHOLE_ONLY else 2
     rounded = round_money(Decimal(amount), digits)
     sign = MINUS if rounded < 0 else ""
-    unit = SIGNS.get(currency, f"{currency} " if currency else "")
+    unit = SIGNS.get(currency, f"{currency}\N{NO-BREAK SPACE}" if currency else "")
     return f"{sign}{unit}{abs(rounded):,.{digits}f}"
 
 
@@ -51,7 +51,7 @@ def km(metres: Decimal | float | None) -> str:
 
 
 @register.filter
-def length(value: timedelta | int | None) -> str:
+def how_long(value: timedelta | int | None) -> str:
     """A length of time (timedelta, or whole minutes) to the nearest minute: 40 min, 2 h, 2 h 15 min."""
     if value is None:
         return "–"

@@ -3,6 +3,7 @@
 const PAUSE_MS = 1000;
 const LONGEST_PAUSE_MS = 15000;
 const SAY_EVERY_MS = 5000;
+const NO_ANSWER = "No answer just now. The work goes on by itself; nothing is lost. Asking again.";
 
 function show(box, state) {
   const percent = Math.max(0, Math.min(100, Number(state.percent) || 0));
@@ -11,10 +12,12 @@ function show(box, state) {
   bar.textContent = `${percent} %`;
   box.querySelector("[data-percent]").textContent = `${Math.round(percent)} %`;
   box.querySelector("[data-cost]").textContent = state.cost ?? "";
+  box.querySelector("[data-text]").textContent = state.text ?? "";
 }
 
+/* Read aloud: seldom, or a screen reader would never be silent. */
 function say(box, text) {
-  const line = box.querySelector("[data-text]");
+  const line = box.querySelector("[data-aloud]");
   if (line.textContent !== text) line.textContent = text;
 }
 
@@ -23,6 +26,12 @@ function stop(box, text) {
   const failed = box.querySelector("[data-failed]");
   failed.hidden = false;
   if (text) failed.querySelector("[data-why]").textContent = text;
+}
+
+/* Only ever to an address of this site. */
+function go(url) {
+  const to = new URL(url ?? location.href, location.href);
+  if (to.origin === location.origin) location.replace(to.href);
 }
 
 async function ask(url) {
@@ -40,14 +49,15 @@ async function follow(box) {
       pause = PAUSE_MS;
       show(box, state);
       if (state.failed) return stop(box, state.text);
-      if (state.done) return location.replace(state.url);
+      if (state.done) return go(state.url);
       if (Date.now() - saidAt >= SAY_EVERY_MS) {
-        say(box, state.text);
+        say(box, `${Math.round(state.percent)} %. ${state.text}`);
         saidAt = Date.now();
       }
     } catch {
       pause = Math.min(pause * 2, LONGEST_PAUSE_MS);
-      say(box, "No answer just now. The work goes on by itself; nothing is lost. Asking again.");
+      box.querySelector("[data-text]").textContent = NO_ANSWER;
+      say(box, NO_ANSWER);
     }
     await new Promise((resume) => setTimeout(resume, pause));
   }

@@ -1,0 +1,26 @@
+"""`make serve`: the embedded form (SQLite, jobs in the process) in one foreground process."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+from parts import as_program, run_together, web_server
+
+PORT = os.environ["PORT"]
+MANAGE = [sys.executable, "manage.py"]
+
+
+def main() -> int:
+    env = {**os.environ, "PYTHONUNBUFFERED": "1", "DJANGO_SETTINGS_MODULE": "trimops.settings.base"}
+    Path("static-collected").mkdir(exist_ok=True)
+    subprocess.run([*MANAGE, "migrate", "--verbosity", "0"], check=True, env=env)
+    subprocess.run([*MANAGE, "demo_signins"], check=False, env=env)
+    print(f"\ntrimops: open http://127.0.0.1:{PORT}/   (Ctrl-C stops it)", flush=True)
+    # One process, since jobs and sign-in limits live in it; threads let a page load while another waits.
+    web = web_server(PORT, "--workers", "1", "--threads", "8", "--log-level", "warning")
+    return run_together({"the web server": web, "the timetable of jobs": [*MANAGE, "run_schedule"]}, env)
+
+
+if __name__ == "__main__":
+    as_program(main)

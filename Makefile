@@ -1,0 +1,58 @@
+# Each target first makes what it needs (.venv from uv.lock, once). Needs make and Python 3.11 or newer, no more.
+# make demo    build the demo business and its week, write demo-output/
+# make serve   open what make demo built, on http://127.0.0.1:8000 (PORT=...)
+# make test    everything a change must pass; make check: the part that runs no test
+# make up      web, worker and beat on PostgreSQL and Redis (DATABASE_URL, REDIS_URL, or servers of its own)
+# make bench   the timed checks
+
+MAKEFLAGS += --no-print-directory
+PORT ?= 8000
+PYTHON_BIN := .venv/bin/python
+READY := .venv/.trimops-ready
+APPS := trimops farms visits invoicing manage.py
+# Production settings with throwaway values, for Django's own deployment check.
+AS_DEPLOYED := env TRIMOPS_DEBUG=0 TRIMOPS_HTTPS=1 TRIMOPS_ALLOWED_HOSTS=trimops.example \
+	TRIMOPS_SECRET_KEY=checked-only-never-used-0123456789-abcdefghijklmnopqrstuvwxyz
+PYTEST := $(PYTHON_BIN) -m pytest -n 2 --dist loadgroup -q
+
+.NOTPARALLEL:
+.PHONY: setup demo serve up bench check test test-embedded test-servers chromium
+
+setup: $(READY)
+
+$(READY): pyproject.toml uv.lock .make/bootstrap.sh
+	@PYTHON="$(PYTHON)" sh .make/bootstrap.sh
+
+demo: $(READY)
+	@$(PYTHON_BIN) manage.py migrate --verbosity 0
+	@$(PYTHON_BIN) manage.py demo
+
+serve: $(READY)
+	@PYTHONPATH=. PORT=$(PORT) $(PYTHON_BIN) .make/serve.py
+
+up: $(READY)
+	@PYTHONPATH=. PORT=$(PORT) $(PYTHON_BIN) .make/up.py
+
+bench: $(READY)
+	@$(PYTHON_BIN) -m tests.bench
+
+check: $(READY)
+	$(PYTHON_BIN) -m ruff check .
+	$(PYTHON_BIN) -m ruff format --check .
+	$(PYTHON_BIN) -m mypy $(APPS)
+	.venv/bin/lint-imports
+	$(PYTHON_BIN) manage.py makemigrations --check --dry-run
+	$(AS_DEPLOYED) $(PYTHON_BIN) manage.py check --deploy --fail-level WARNING
+	$(PYTHON_BIN) -m tests.architecture.signature
+
+chromium:
+	@sh .make/chromium.sh
+
+# Two runs: everything on the embedded form, then what touches the database on the servers.
+test: $(READY) chromium check test-embedded test-servers
+
+test-embedded: $(READY)
+	env -u DATABASE_URL -u REDIS_URL $(PYTEST) -m "not services"
+
+test-servers: $(READY)
+	$(PYTHON_BIN) -m tests.services.with_services $(PYTEST) -m "database and not browser"

@@ -1,0 +1,37 @@
+"""A herd list is handed in and kept, but changes nothing yet."""
+
+from datetime import datetime
+
+from django.db import transaction
+
+from farms.domain.herd_list import read_herd_list
+from farms.domain.herd_table import UnreadableHerdList, read_table
+from farms.models import Farm, HerdImport
+from trimops.accounts.models import User
+from trimops.kernel.errors import RuleBroken
+
+
+class HerdListUnreadable(RuleBroken):
+    """The file is no herd list; the message says what to do."""
+
+    code = "herd_list_unreadable"
+
+
+@transaction.atomic
+def keep_herd_list(*, farm: Farm, file_name: str, content: bytes, at: datetime, by: User) -> HerdImport:
+    """Store the file for its preview. HerdListUnreadable when it cannot be read as a list at all."""
+    try:
+        read_herd_list(read_table(file_name, content))
+    except UnreadableHerdList as fault:
+        raise HerdListUnreadable(str(fault)) from fault
+    row = HerdImport(
+        business_id=farm.business_id,
+        farm=farm,
+        file_name=file_name[:200],
+        content=content,
+        uploaded_at=at,
+        uploaded_by=by,
+    )
+    row.full_clean()
+    row.save()
+    return row

@@ -1,0 +1,95 @@
+"""Forms of farms and cows. They parse; services write."""
+
+from typing import TYPE_CHECKING
+
+from django import forms
+
+from farms.models import Cow, Farm, Payer
+from trimops.kernel.scope import Scope
+
+if TYPE_CHECKING:
+    FarmModelForm = forms.ModelForm[Farm]
+    CowModelForm = forms.ModelForm[Cow]
+else:
+    # Django's form classes take no type argument at run time.
+    FarmModelForm = CowModelForm = forms.ModelForm
+
+DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
+
+
+class FarmForm(FarmModelForm):
+    class Meta:
+        model = Farm
+        fields = [
+            "name",
+            "address",
+            "latitude",
+            "longitude",
+            "access_notes",
+            "phone",
+            "email",
+            "vat_number",
+            "payer",
+            "herd_size",
+            "routine_interval_days",
+            "routine_cows",
+            "rest_after_milking_minutes",
+            "crush_place",
+            "has_hard_standing",
+            "has_water",
+            "has_light",
+            "power",
+            "shelter",
+            "hygiene_level",
+            "hygiene_reason",
+            "is_active",
+        ]
+
+    def __init__(self, *args: object, scope: Scope, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.fields["payer"].queryset = Payer.objects.within(scope)  # type: ignore[attr-defined]
+
+    def _get_validation_exclusions(self) -> set[str]:
+        # The business is set by the page, so that one name is kept once within it.
+        return super()._get_validation_exclusions() - {"business"}  # type: ignore[misc, no-any-return]
+
+
+class MilkingForm(forms.Form):
+    """Two or three milkings a day, the same every day; single days differ rarely enough to be told by phone."""
+
+    first = forms.TimeField(
+        label="First milking", widget=forms.TimeInput(attrs={"type": "time"}), required=False
+    )
+    second = forms.TimeField(
+        label="Second milking", widget=forms.TimeInput(attrs={"type": "time"}), required=False
+    )
+    third = forms.TimeField(
+        label="Third milking", widget=forms.TimeInput(attrs={"type": "time"}), required=False
+    )
+    minutes = forms.IntegerField(label="Each takes, minutes", min_value=5, max_value=720, initial=150)
+
+
+class CowForm(CowModelForm):
+    official_tag = forms.CharField(
+        max_length=20, required=False, help_text="As printed; blanks do not matter."
+    )
+    electronic_id = forms.CharField(max_length=20, required=False, help_text="15 digits.")
+    freeze_brand = forms.CharField(max_length=20, required=False)
+    collar = forms.CharField(max_length=20, required=False)
+
+    class Meta:
+        model = Cow
+        fields = ["number", "status", "born_on", "calved_on", "calving_due", "dry_off_due", "note"]
+        widgets = {"born_on": DAY, "calved_on": DAY, "calving_due": DAY, "dry_off_due": DAY}
+
+
+class HerdListForm(forms.Form):
+    herd_list = forms.FileField(
+        label="Herd list",
+        help_text="CSV or XLSX with a row of headings; one is “number”. Nothing changes before you have looked.",
+        widget=forms.ClearableFileInput(attrs={"accept": ".csv,.txt,.tsv,.xlsx"}),
+    )
+
+
+class FindForm(forms.Form):
+    q = forms.CharField(label="Find", required=False, max_length=60)

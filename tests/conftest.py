@@ -1,0 +1,66 @@
+"""What every test run shares: jobs in place, and a Redis database of its own for each test process."""
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+import redis
+from django.conf import settings
+from django.core.cache import cache
+
+from tests.services.worker import Worker, worker
+from trimops.celery import app
+
+BROWSER_TESTS = Path(__file__).parent / "browser"
+DATABASE_FIXTURES = {"db", "transactional_db", "live_server", "job_worker"}
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Jobs run where they are enqueued, whatever REDIS_URL says; the `job_worker` fixture is the exception."""
+    app.conf.task_always_eager = True
+    if settings.REDIS_URL:
+        # Database 0 is the broker's. Two test processes that shared a cache would see each other's limits.
+        number = int(os.environ.get("PYTEST_XDIST_WORKER", "gw0").removeprefix("gw")) + 1
+        settings.CACHES["default"]["LOCATION"] = settings.REDIS_URL.removesuffix("/0") + f"/{number}"
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark what touches the database or the browser, so that `make test` can choose by mark."""
+    has_servers = bool(settings.REDIS_URL) and "postgresql" in settings.DATABASES["default"]["ENGINE"]
+    for item in items:
+        if _touches_database(item):
+            item.add_marker("database")
+        if item.path.is_relative_to(BROWSER_TESTS):
+            item.add_marker("browser")
+        if "job_worker" in _fixtures_of(item):
+            # One broker for the whole run: tests that listen to it take turns in one process.
+            item.add_marker(pytest.mark.xdist_group("job_worker"))
+        if item.get_closest_marker("services") and not has_servers:
+            item.add_marker(
+                pytest.mark.skip(reason="needs DATABASE_URL and REDIS_URL: run `make test-servers`")
+            )
+
+
+@pytest.fixture(autouse=True)
+def _nobody_has_been_here_before() -> None:
+    """Limits on sign-in are counted in the cache; each test starts with none counted."""
+    cache.clear()
+
+
+@pytest.fixture
+def job_worker(transactional_db: None, tmp_path: Path) -> Iterator[Worker]:
+    """A real Celery worker on the test's own database and an empty broker. Mark such a test `services`."""
+    with redis.Redis.from_url(settings.REDIS_URL) as broker:
+        broker.flushdb()
+    with worker(app, tmp_path / "worker.log") as started:
+        yield started
+
+
+def _touches_database(item: pytest.Item) -> bool:
+    return item.get_closest_marker("django_db") is not None or bool(DATABASE_FIXTURES & _fixtures_of(item))
+
+
+def _fixtures_of(item: pytest.Item) -> set[str]:
+    return set(getattr(item, "fixturenames", ()))

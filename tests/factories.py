@@ -1,0 +1,237 @@
+"""Invented businesses to test with: plain functions that go through the services wherever there is one."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from decimal import Decimal
+from itertools import count
+from uuid import uuid4
+
+from farms.domain.identity_kind import IdentityKind
+from farms.models import Cow, Farm, FarmAccess
+from farms.services.save_cow import save_cow
+from farms.services.save_farm import save_farm
+from farms.services.set_milkings import DailyMilking, set_milkings
+from invoicing.domain.pricing import PriceItem
+from invoicing.models import Price, PriceList, TaxRate
+from trimops.accounts.models import Business, Membership, User
+from trimops.accounts.roles import Role
+from trimops.kernel.scope import Scope
+from visits.domain.actions import ActionKind, BlockKind
+from visits.domain.crush_entry import ActionEntry, CowEntry, FindingEntry, FootEntry
+from visits.domain.feet import Claw, Foot
+from visits.domain.lesions import LesionCode
+from visits.domain.visit_states import VisitReason, VisitState
+from visits.models import Consumable, ConsumableKind, ShiftPattern, Trim, Van, Visit
+from visits.services.ask_visit import CowWish, VisitWish, ask_visit
+from visits.services.call_off_visit import call_off_visit
+from visits.services.confirm_visit import confirm_visit
+from visits.services.finish_visit import SignOff, finish_visit
+from visits.services.plan_visit import plan_visit
+from visits.services.record_trim import CrushRecord, record_trim
+from visits.services.start_visit import start_visit
+
+MONDAY = date(2026, 3, 2)
+NOON = datetime(2026, 3, 2, 12, tzinfo=UTC)
+TUESDAY_TEN = datetime(2026, 3, 3, 10, tzinfo=UTC)
+PASSWORD = "a-long-word-for-tests"
+
+_numbers = count(1)
+
+
+@dataclass(frozen=True)
+class House:
+    """One business with a person of each role, a farm, a cow and a van."""
+
+    business: Business
+    owner: User
+    trimmer: User
+    office: User
+    client: User
+    memberships: dict[Role, Membership]
+    farm: Farm
+    cow: Cow
+    van: Van
+
+    @property
+    def scope(self) -> Scope:
+        return Scope(self.business.pk)
+
+
+def make_house(name: str = "Ash & Rye Foot Trimming") -> House:
+    """The whole of a small business; call it again with another name for one on the far side of the wall."""
+    business = make_business(name)
+    members = {role: make_member(business, role) for role in Role}
+    people = {role: member.user for role, member in members.items()}
+    farm = make_farm(business, "Low Croft", by=people[Role.OWNER])
+    let_in(members[Role.FARM], farm)
+    van = make_van(business, people[Role.TRIMMER])
+    return House(
+        business=business,
+        owner=people[Role.OWNER],
+        trimmer=people[Role.TRIMMER],
+        office=people[Role.OFFICE],
+        client=people[Role.FARM],
+        memberships=members,
+        farm=farm,
+        cow=make_cow(farm, "101"),
+        van=van,
+    )
+
+
+def make_business(name: str = "Ash & Rye Foot Trimming", **fields: object) -> Business:
+    business = Business(name=name, **fields)
+    business.full_clean()
+    business.save()
+    return business
+
+
+def make_user(name: str = "A Person", *, password: str | None = PASSWORD) -> User:
+    """A person with an address of their own."""
+    return User.objects.create_user(f"person-{next(_numbers)}@example.invalid", name, password)
+
+
+def make_member(business: Business, role: Role, user: User | None = None) -> Membership:
+    """A person who has been in the business for a while."""
+    user = user or make_user(f"{role.label} of {business.name}"[:120])
+    return Membership.objects.create(business=business, user=user, role=role, invited_at=NOON, joined_at=NOON)
+
+
+def let_in(membership: Membership, farm: Farm) -> FarmAccess:
+    """Open a farm to a farm client."""
+    return FarmAccess.objects.create(business=farm.business, membership=membership, farm=farm)
+
+
+def make_farm(business: Business, name: str, *, by: User, **fields: object) -> Farm:
+    """A farm that milks at six and four."""
+    place = {"latitude": Decimal("54.1"), "longitude": Decimal("-2.3"), "herd_size": 120, **fields}
+    farm = save_farm(farm=Farm(business=business, name=name, **place), at=NOON, by=by)
+    set_milkings(farm=farm, milkings=[DailyMilking(time(6), 120), DailyMilking(time(16), 120)])
+    return farm
+
+
+def make_cow(farm: Farm, number: str, identities: dict[IdentityKind, str] | None = None, **fields: object) -> Cow:
+    cow = Cow(business=farm.business, farm=farm, number=number, **fields)
+    return save_cow(cow=cow, identities=identities)
+
+
+def make_van(business: Business, trimmer: User, name: str = "Van 1", weekdays: Sequence[int] = range(5)) -> Van:
+    """A van that goes out from eight to five on these weekdays."""
+    van = Van(business=business, name=name, trimmer=trimmer)
+    van.base_latitude, van.base_longitude = Decimal("54.0"), Decimal("-2.4")
+    van.full_clean()
+    van.save()
+    for day in weekdays:
+        ShiftPattern.objects.create(business=business, van=van, weekday=day, starts=time(8), ends=time(17))
+    return van
+
+
+def make_prices(business: Business, percent: str = "20", **own: str) -> PriceList:
+    """Two tax rates from the start of the year and a price for everything; `own` changes single prices."""
+    start = date(2026, 1, 1)
+    TaxRate.objects.create(
+        business=business, code="usual", category="S", percent=Decimal(percent), valid_from=start
+    )
+    TaxRate.objects.create(business=business, code="low", category="S", percent=Decimal(5), valid_from=start)
+    price_list = PriceList.objects.create(business=business, name="From January", valid_from=start)
+    for item in PriceItem:
+        price = Decimal(own.get(item.value, "10"))
+        code = "low" if item is PriceItem.DRESSING else "usual"
+        Price.objects.create(
+            business=business, price_list=price_list, item=item, unit_price=price, tax_code=code
+        )
+    return price_list
+
+
+def make_kit(business: Business) -> dict[str, Consumable]:
+    """Wooden blocks, the glue that goes with each, wraps."""
+
+    def item(name: str, kind: ConsumableKind, unit: str, **fields: object) -> Consumable:
+        return Consumable.objects.create(business=business, name=name, kind=kind, unit=unit, **fields)
+
+    return {
+        "wood": item("Wooden block", ConsumableKind.BLOCK, "each", block_kind=BlockKind.WOOD.value),
+        "glue": item("Glue", ConsumableKind.GLUE, "ml", used_per_block=Decimal(25)),
+        "wrap": item("Wrap", ConsumableKind.WRAP, "each"),
+    }
+
+
+def make_wish(**changes: object) -> VisitWish:
+    words: dict[str, object] = {
+        "reason": VisitReason.ROUTINE,
+        "asked_by": "The herd manager",
+        "due_from": MONDAY,
+        "due_until": MONDAY + timedelta(days=11),
+        "head_count": 12,
+        **changes,
+    }
+    return VisitWish(**words)
+
+
+def wanted(farm: Farm, by: User | None = None, **changes: object) -> Visit:
+    return ask_visit(farm=farm, wish=make_wish(**changes), at=NOON, by=by)
+
+
+def planned(farm: Farm, van: Van, start: datetime = TUESDAY_TEN, **changes: object) -> Visit:
+    return plan_visit(visit=wanted(farm, **changes), van=van, start=start, at=NOON, by=van.trimmer)
+
+
+def confirmed(farm: Farm, van: Van, start: datetime = TUESDAY_TEN, **changes: object) -> Visit:
+    return confirm_visit(visit=planned(farm, van, start, **changes), at=NOON, by=van.trimmer)
+
+
+def under_way(farm: Farm, van: Van, start: datetime = TUESDAY_TEN, **changes: object) -> Visit:
+    visit = planned(farm, van, start, **changes)
+    return start_visit(visit=visit, checked=True, at=start, by=van.trimmer)
+
+
+def finish(visit: Visit, by: User, at: datetime | None = None) -> Visit:
+    at = at or (visit.started_at or NOON) + timedelta(hours=3)
+    return finish_visit(visit=visit, sign_off=SignOff("The herd manager", True, "Hosed"), at=at, by=by)
+
+
+def finished(farm: Farm, van: Van, start: datetime = TUESDAY_TEN, **changes: object) -> Visit:
+    return finish(under_way(farm, van, start, **changes), van.trimmer)
+
+
+def in_state(state: VisitState, farm: Farm, van: Van, start: datetime = TUESDAY_TEN) -> Visit:
+    """A visit that has come as far as `state`."""
+    makers = {
+        VisitState.PLANNED: planned,
+        VisitState.CONFIRMED: confirmed,
+        VisitState.UNDER_WAY: under_way,
+        VisitState.FINISHED: finished,
+    }
+    if state in makers:
+        return makers[state](farm, van, start)
+    visit = wanted(farm)
+    if state is VisitState.CALLED_OFF:
+        return call_off_visit(visit=visit, because="The farm is snowed in.", at=NOON, by=van.trimmer)
+    return visit
+
+
+def named(cow: Cow, why: str = "Walks badly") -> CowWish:
+    return CowWish(cow, why)
+
+
+def trimmed_foot(foot: Foot = Foot.LEFT_HIND, *extra: ActionEntry, **fields: object) -> FootEntry:
+    """A foot cut to length and levelled, and what else is given."""
+    cut = (
+        ActionEntry(ActionKind.LENGTH, Claw.MEDIAL),
+        ActionEntry(ActionKind.BALANCE, Claw.LATERAL),
+    )
+    return FootEntry(foot=foot, actions=(*cut, *extra), **fields)
+
+
+def blocked_foot(foot: Foot = Foot.LEFT_HIND, kind: BlockKind = BlockKind.WOOD, **fields: object) -> FootEntry:
+    """A sole ulcer on the outer claw, the block on the inner one beside it."""
+    ulcer = FindingEntry(LesionCode.SU, Claw.LATERAL, zone=4, severity=2)
+    block = ActionEntry(ActionKind.BLOCK, Claw.MEDIAL, kind)
+    return trimmed_foot(foot, block, findings=(ulcer,), **fields)
+
+
+def put_down(visit: Visit, cow: Cow, *feet: FootEntry, at: datetime | None = None, **entry: object) -> Trim:
+    """Keep a cow on a visit that is under way."""
+    at = at or (visit.started_at or NOON) + timedelta(minutes=20)
+    record = CrushRecord(cow, CowEntry(feet=feet, **entry), uuid4(), at)
+    return record_trim(visit=visit, record=record, by=visit.van.trimmer)

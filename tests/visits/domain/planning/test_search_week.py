@@ -1,0 +1,51 @@
+"""The search for larger weeks, held against the proven best of small ones and against the audit."""
+
+import json
+
+from hypothesis import HealthCheck, given, settings
+
+from tests.bench.planning.made_weeks import made_week
+from tests.visits.domain.planning.small_weeks import small_weeks
+from visits.domain.planning.audit import audit_week
+from visits.domain.planning.board import Board
+from visits.domain.planning.exact_small import best_week
+from visits.domain.planning.plan_to_json import plan_to_json
+from visits.domain.planning.read_problem import read_problem
+from visits.domain.planning.search_clock import SearchClock
+from visits.domain.planning.search_week import search_week
+from visits.domain.planning.solve import SEARCH, solve
+from visits.domain.planning.solve_limits import SolveLimits
+
+SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large]
+
+
+@settings(max_examples=40, deadline=None, derandomize=True, suppress_health_check=SLOW)
+@given(small_weeks(most_jobs=6))
+def test_the_search_finds_the_proven_best_of_small_weeks(problem):
+    made = Board(read_problem(json.dumps(problem)))
+    found = search_week(made, SearchClock(SolveLimits(iterations=300)))
+    assert abs(made.total(found) - made.total(best_week(made))) < 0.01
+
+
+def plan_of(problem, **limits):
+    return json.loads(
+        json.dumps(plan_to_json(solve(read_problem(json.dumps(problem)), limits=SolveLimits(**limits))))
+    )
+
+
+def test_a_full_week_passes_the_audit_and_repeats_by_seed_and_iterations():
+    problem = made_week(24, 2, 4)
+    first, second = (plan_of(problem, iterations=60, seed=3) for _ in range(2))
+    assert first["engine"] == SEARCH
+    assert audit_week(problem, first) == []
+    assert first | {"seconds": 0} == second | {"seconds": 0}
+
+
+def test_seconds_are_kept_and_a_stop_comes_at_once():
+    problem = made_week(24, 2, 4)
+    assert plan_of(problem, seconds=1.5)["seconds"] < 3
+    stopped = solve(
+        read_problem(json.dumps(problem)), limits=SolveLimits(seconds=60), should_stop=lambda: True
+    )
+    assert stopped.seconds < 2
+    assert audit_week(problem, json.loads(json.dumps(plan_to_json(stopped)))) == []

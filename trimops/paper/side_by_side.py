@@ -1,0 +1,30 @@
+"""Short columns beside each other; columns too long for that one after the other."""
+
+from collections.abc import Sequence
+
+from reportlab.platypus import Flowable, Spacer, Table
+
+_GAP = 12.0
+_TALLEST = 330.0
+
+
+def side_by_side(columns: Sequence[Sequence[Flowable]], width: float) -> list[Flowable]:
+    """The columns in equal widths within `width` points; when any is taller than 330 points, stacked instead,
+    so that each may run over a page."""
+    each = (width - _GAP * (len(columns) - 1)) / len(columns)
+    if max(_height(column, each) for column in columns) > _TALLEST:
+        return [flowable for column in columns for flowable in (*column, Spacer(0, 8))]
+    commands = [
+        ("LEFTPADDING", (0, 0), (-1, -1), 0),
+        ("RIGHTPADDING", (0, 0), (-1, -1), _GAP),
+        ("RIGHTPADDING", (-1, 0), (-1, -1), 0),
+        ("TOPPADDING", (0, 0), (-1, -1), 0),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 0),
+        ("VALIGN", (0, 0), (-1, -1), "TOP"),
+    ]
+    widths = [each + _GAP] * (len(columns) - 1) + [each]
+    return [Table([[list(column) for column in columns]], colWidths=widths, style=commands, hAlign="LEFT")]
+
+
+def _height(column: Sequence[Flowable], width: float) -> float:
+    return sum(f.wrap(width, 10_000)[1] + f.getSpaceBefore() + f.getSpaceAfter() for f in column)

@@ -1,0 +1,24 @@
+"""The foreign keys by which a row hangs on other rows of its business."""
+
+from typing import Any
+
+from trimops.tenancy.tables import is_tenant_model
+
+
+def tenant_links(model: Any) -> list[Any]:
+    """The foreign keys of `model` that lead to a tenant model."""
+    return [field for field in model._meta.concrete_fields if is_tenant_model(field.related_model)]
+
+
+def stray_links(row: Any) -> list[str]:
+    """Names of the foreign keys whose row is at hand and says another business. Reads nothing from the database."""
+    return [
+        field.name
+        for field in tenant_links(type(row))
+        if field.is_cached(row) and is_of_another(getattr(row, field.name), row.business_id)
+    ]
+
+
+def is_of_another(value: Any, business_id: Any) -> bool:
+    """Whether `value` is a row of a business other than `business_id`."""
+    return is_tenant_model(type(value)) and value.business_id != business_id

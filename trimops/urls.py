@@ -1,0 +1,19 @@
+"""All addresses. Each app keeps its own; names are unique over the project."""
+
+from django.conf import settings
+from django.urls import URLPattern, URLResolver, include, path
+
+from trimops.web.home import HomePage
+
+urlpatterns: list[URLPattern | URLResolver] = [
+    path("", HomePage.as_view(), name="home"),
+    path("account/", include("allauth.account.urls")),
+    path("people/", include("trimops.accounts.web.urls")),
+    path("farms/", include("farms.web.urls")),
+    path("", include("visits.web.urls")),
+    path("invoices/", include("invoicing.web.urls")),
+    path("my-farm/", include("trimops.portal.web.urls")),
+]
+
+if settings.DEBUG:
+    urlpatterns.append(path("look/", include("trimops.web.look_urls")))

@@ -1,0 +1,62 @@
+"""Where a refusal becomes an answer: one middleware for pages, one handler for the JSON side."""
+
+from collections.abc import Callable
+
+from django.core.exceptions import ValidationError as ModelFault
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from rest_framework.exceptions import APIException
+from rest_framework.response import Response
+from rest_framework.views import exception_handler
+
+from trimops.kernel.errors import NotFound, RuleBroken
+from trimops.web.problem_pages import rule_broken_page
+
+PROBLEM = "application/problem+json"
+
+
+class RefusalMiddleware:
+    """`RuleBroken` is answered 409 with what to mend, `NotFound` 404 like any unknown address."""
+
+    def __init__(self, get_response: Callable[[HttpRequest], HttpResponse]) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponse:
+        return self.get_response(request)
+
+    def process_exception(self, request: HttpRequest, fault: Exception) -> HttpResponse | None:
+        if isinstance(fault, NotFound):
+            return render(request, "404.html", status=404)
+        if isinstance(fault, RuleBroken):
+            return rule_broken_page(request, fault)
+        return None
+
+
+def answer_refusal(fault: Exception, context: dict[str, object]) -> Response | None:
+    """Problem details (RFC 9457) for every error of the JSON side; None for what is truly unexpected (500)."""
+    if isinstance(fault, NotFound):
+        return _problem(404, "not_found", fault.args[0] if fault.args else "Nothing at this address.")
+    if isinstance(fault, RuleBroken):
+        return _problem(409, fault.code, fault.message)
+    if isinstance(fault, ModelFault):
+        return _problem(400, "invalid", "; ".join(fault.messages))
+    answer = exception_handler(fault, context)
+    if answer is None:
+        return None
+    detail = fault.detail if isinstance(fault, APIException) else str(fault)
+    return _problem(answer.status_code, "refused", str(detail), answer)
+
+
+def _problem(status: int, code: str, detail: str, answer: Response | None = None) -> Response:
+    body = {
+        "type": "about:blank",
+        "title": code.replace("_", " "),
+        "status": status,
+        "code": code,
+        "detail": detail,
+    }
+    problem = Response(body, status=status, content_type=PROBLEM)
+    for name, value in answer.headers.items() if answer is not None else ():
+        if name.lower() in ("allow", "retry-after", "www-authenticate"):
+            problem[name] = value
+    return problem

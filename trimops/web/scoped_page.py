@@ -1,0 +1,61 @@
+"""The base of every page behind sign-in: closed unless a page names the roles that may open it."""
+
+from datetime import datetime
+from typing import ClassVar, TypeVar
+
+from django.contrib.auth.views import redirect_to_login
+from django.core.exceptions import PermissionDenied
+from django.db import models
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import render
+from django.utils import timezone
+from django.views import View
+
+from trimops.accounts.roles import Role
+from trimops.kernel.errors import NotFound
+from trimops.kernel.scope import Scope
+from trimops.tenancy.models import TenantModel
+from trimops.tenancy.querysets import TenantQuerySet
+from trimops.web.seat import Seat, seat_of
+
+M = TypeVar("M", bound=TenantModel)
+
+
+class ScopedPage(View):
+    """Answers only the roles in `roles` (none by default), each within its scope."""
+
+    roles: ClassVar[frozenset[Role]] = frozenset()
+    template: ClassVar[str] = ""
+
+    def dispatch(self, request: HttpRequest, *args: object, **kwargs: object) -> HttpResponseBase:
+        if not request.user.is_authenticated:
+            return redirect_to_login(request.get_full_path())
+        seat = seat_of(request)
+        if seat is None:
+            return render(request, "web/no_seat.html", status=403)
+        if seat.role not in self.roles:
+            raise PermissionDenied
+        self.seat: Seat = seat
+        self.now: datetime = timezone.now()
+        return super().dispatch(request, *args, **kwargs)
+
+    @property
+    def scope(self) -> Scope:
+        return self.seat.scope
+
+    def fetch(self, model: type[M], pk: int, *related: str) -> M:
+        """The row of that key within the scope, else `NotFound` (404, also for another business's)."""
+        rows: TenantQuerySet[M] = model._default_manager.all()  # type: ignore[assignment]
+        return self.fetch_from(rows.within(self.scope).select_related(*related) if related else rows, pk)
+
+    def fetch_from(self, rows: TenantQuerySet[M], pk: int) -> M:
+        """The row of that key among `rows` narrowed to the scope, else `NotFound`."""
+        try:
+            return rows.within(self.scope).get(pk=pk)
+        except models.ObjectDoesNotExist:
+            raise NotFound("There is nothing at this address.") from None
+
+    def show(
+        self, context: dict[str, object] | None = None, template: str = "", status: int = 200
+    ) -> HttpResponse:
+        return render(self.request, template or self.template, context or {}, status=status)

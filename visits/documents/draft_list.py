@@ -1,0 +1,77 @@
+"""The draft list for the parlour wall, as PDF: large type, a box to tick for each cow."""
+
+from reportlab.platypus import Flowable, Spacer
+
+from trimops.paper.colours import Meaning, Tint
+from trimops.paper.days import clock, day_long, day_short_year
+from trimops.paper.figures import counted
+from trimops.paper.headings import SignedHeading, section
+from trimops.paper.letterhead import letterhead_block
+from trimops.paper.sheet import SheetInfo, build_sheet
+from trimops.paper.styles import TITLE, style, words
+from visits.documents.draft_list_content import DraftList
+from visits.documents.draft_list_rows import draft_table
+
+_LARGE = 12.0
+
+
+def draft_list(draft: DraftList) -> bytes:
+    """The PDF. The same list gives the same bytes. ValueError if `made_at` has no time zone."""
+    title = draft_title(draft)
+    story = [*_top(draft, title), *_cows(draft), *_left(draft), *_mind(draft)]
+    info = SheetInfo(
+        title=f"{draft.farm_name}: {title}",
+        author=draft.letterhead.name,
+        subject=f"Cows to bring for foot trimming on {day_short_year(draft.day)}",
+        made_at=draft.made_at,
+        footer=f"{draft.letterhead.name} · {draft.farm_name} · list for {day_short_year(draft.day)}",
+    )
+    return build_sheet(story, info)
+
+
+def draft_title(draft: DraftList) -> str:
+    """ "Bring 28 cows, Tuesday 1 December 2026, 09:40" """
+    when = f"{day_long(draft.day)}, {clock(draft.arrive)}"
+    return (
+        f"Bring {counted(draft.count, 'cow')}, {when}" if draft.count else f"No cows on the list yet, {when}"
+    )
+
+
+def _top(draft: DraftList, title: str) -> list[Flowable]:
+    who = f"{draft.trimmer} arrives at {clock(draft.arrive)}." if draft.trimmer else ""
+    parts: list[Flowable] = [
+        letterhead_block(draft.letterhead, "Draft list"),
+        words(draft.farm_name, style(14, bold=True, tint=Tint.QUIET)),
+        words(title.replace(", ", "\n", 1), style(TITLE + 4, bold=True, after=4)),
+    ]
+    if who:
+        parts.append(words(who, style(_LARGE, after=4)))
+    if draft.prepare:
+        parts.append(SignedHeading("Ready before we come", Meaning.PLANNED))
+        parts += [words(line, style(_LARGE, before=3)) for line in draft.prepare]
+    return [*parts, Spacer(0, 10)]
+
+
+def _cows(draft: DraftList) -> list[Flowable]:
+    if not draft.count:
+        return [words("Nobody is due by the farm's rules. Tell us which cows you want seen.", style(_LARGE))]
+    parts: list[Flowable] = [draft_table(draft.groups)]
+    if draft.rule_note:
+        parts.append(words(draft.rule_note, style(9, tint=Tint.QUIET, before=4)))
+    return parts
+
+
+def _left(draft: DraftList) -> list[Flowable]:
+    if not draft.left_for_next:
+        return []
+    lines = [
+        words(f"{cow.number}: {cow.why}{f' ({cow.warning})' if cow.warning else ''}", style(10.5, after=2))
+        for cow in draft.left_for_next
+    ]
+    return [*section(f"Left for next time: {counted(len(draft.left_for_next), 'cow')}", 60), *lines]
+
+
+def _mind(draft: DraftList) -> list[Flowable]:
+    if not draft.cautions:
+        return []
+    return [*section("Please mind", 60), *[words(text, style(10.5, after=3)) for text in draft.cautions]]

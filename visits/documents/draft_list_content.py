@@ -1,0 +1,45 @@
+"""What stands on a draft list: the cows to bring, in order of need, and how to get ready."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from trimops.paper.letterhead import Letterhead
+
+
+@dataclass(frozen=True)
+class DraftCow:
+    """A cow to bring and why; `warning` is printed bold ("calves in 20 days: ask the vet first")."""
+
+    number: str
+    why: str
+    warning: str = ""
+
+
+@dataclass(frozen=True)
+class DraftGroup:
+    """Cows of one need, in order: "Lame now", "Blocks and re-checks", "Before drying off"."""
+
+    need: str
+    cows: tuple[DraftCow, ...]
+
+
+@dataclass(frozen=True)
+class DraftList:
+    """The whole list. Instants are aware and in the business's zone."""
+
+    letterhead: Letterhead
+    farm_name: str
+    day: date
+    arrive: datetime
+    made_at: datetime
+    groups: tuple[DraftGroup, ...]
+    left_for_next: tuple[DraftCow, ...] = ()
+    prepare: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    trimmer: str = ""
+    rule_note: str = ""
+
+    @property
+    def count(self) -> int:
+        """How many cows to bring."""
+        return sum(len(group.cows) for group in self.groups)

@@ -1,0 +1,152 @@
+"""What stands on a visit report. Observations at the trim, never a diagnosis; all words are handed in ready."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from decimal import Decimal
+
+from trimops.paper.letterhead import Letterhead
+from visits.domain.feet import Claw, Foot
+
+
+@dataclass(frozen=True)
+class Found:
+    """A lesion seen. `place` in words ("where sole meets heel"), `severity` 1 (slight) to 3 (severe) or None."""
+
+    lesion: str
+    claw: Claw
+    zone: int | None = None
+    place: str = ""
+    severity: int | None = None
+    for_vet: bool = False
+
+
+@dataclass(frozen=True)
+class FootLine:
+    """One lifted foot: what was seen, what was done, and when to look again."""
+
+    foot: Foot
+    found: tuple[Found, ...] = ()
+    done: tuple[str, ...] = ()
+    block_on: Claw | None = None
+    recheck_on: date | None = None
+
+
+@dataclass(frozen=True)
+class CowLine:
+    """One cow. `work` is what she had in words ("functional trim"); `feet` only those with something to tell."""
+
+    number: str
+    work: str
+    feet: tuple[FootLine, ...] = ()
+    note: str = ""
+
+    @property
+    def is_plain(self) -> bool:
+        """Nothing to tell but that she was done."""
+        return not self.note and not any(f.found or f.block_on or f.recheck_on for f in self.feet)
+
+
+@dataclass(frozen=True)
+class VetReferral:
+    """A cow (one foot, or all of her) the vet is advised for: `seen` is what was seen, `told` who was told and when."""
+
+    cow: str
+    foot: Foot | None
+    seen: str
+    told: str = ""
+
+
+@dataclass(frozen=True)
+class BlockLine:
+    """A block that is on at the end of the visit, and the day it must be off or looked at."""
+
+    cow: str
+    foot: Foot
+    claw: Claw
+    kind: str
+    put_on: date
+    off_by: date
+
+
+@dataclass(frozen=True)
+class FarmTask:
+    """Something the farmer must do, with its day and cows if it has them."""
+
+    words: str
+    by: date | None = None
+    cows: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """Another visit to set this one against: "last visit, 12 Aug" with the number of cows seen then."""
+
+    label: str
+    cows_seen: int
+
+
+@dataclass(frozen=True)
+class FindingCount:
+    """How many cows had a lesion; `before` has one number (or None) for each comparison of the report."""
+
+    lesion: str
+    cows: int
+    before: tuple[int | None, ...] = ()
+
+
+@dataclass(frozen=True)
+class Consumable:
+    """Something used up: 3 "wooden blocks", 120 "ml" of glue."""
+
+    name: str
+    quantity: Decimal
+    unit: str = ""
+
+
+@dataclass(frozen=True)
+class HygieneStep:
+    """A step of washing and disinfecting, and whether and when it was done."""
+
+    words: str
+    done: bool
+    at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Signature:
+    """Who signed, as what, and when (aware, in the business's zone)."""
+
+    name: str
+    role: str
+    at: datetime
+
+
+@dataclass(frozen=True)
+class VisitReport:
+    """Everything on the report. Instants are aware and in the business's zone; `started` and `finished` may lack."""
+
+    letterhead: Letterhead
+    farm_name: str
+    visit_day: date
+    made_at: datetime
+    trimmers: tuple[str, ...]
+    herd_size: int
+    whole_herd: bool
+    cows: tuple[CowLine, ...]
+    started: datetime | None = None
+    finished: datetime | None = None
+    farm_address: tuple[str, ...] = ()
+    reference: str = ""
+    version: int = 1
+    change_note: str = ""
+    vet: tuple[VetReferral, ...] = ()
+    blocks: tuple[BlockLine, ...] = ()
+    to_do: tuple[FarmTask, ...] = ()
+    compared: tuple[Comparison, ...] = ()
+    findings: tuple[FindingCount, ...] = ()
+    consumables: tuple[Consumable, ...] = ()
+    hygiene_level: str = ""
+    hygiene_steps: tuple[HygieneStep, ...] = ()
+    next_visit: str = ""
+    signed: tuple[Signature, ...] = ()
+    cautions: tuple[str, ...] = ()

@@ -1,0 +1,34 @@
+"""The chosen orders as a full plan: exact times, costs, and reasons for what is left out."""
+
+from visits.domain.planning.board import Board, Week
+from visits.domain.planning.lay_out import lay_out
+from visits.domain.planning.left_out import left_out
+from visits.domain.planning.plan import PlanCost, PlannedShift, WeekPlan
+
+
+def build_plan(board: Board, week: Week, *, engine: str, seed: int, seconds: float, proven: bool) -> WeekPlan:
+    """`proven` says that no cheaper week exists; the cost is then its own bound."""
+    problem = board.problem
+    shifts: list[PlannedShift] = []
+    shift_cost = lateness = 0.0
+    for at, order in enumerate(week):
+        timing = board.timing(at, order) if order else None
+        if timing is None:
+            continue
+        shifts.append(lay_out(board, at, order, timing))
+        shift_cost += timing.cost - timing.late + board.road_cost(at, order)
+        lateness += timing.late
+    planned = {job for order in week for job in order}
+    out = [job for job in range(len(problem.jobs)) if job not in planned]
+    cost = PlanCost(shift_cost, lateness, sum(problem.jobs[job].leave_out_cost or 0.0 for job in out))
+    return WeekPlan(
+        zone=problem.zone,
+        engine=engine,
+        seed=seed,
+        seconds=seconds,
+        cost=cost,
+        shifts=tuple(shifts),
+        left_out=tuple(left_out(board, week, job) for job in out),
+        bound=cost.total if proven else None,
+        notes=problem.notes,
+    )

@@ -1,0 +1,141 @@
+"""The week problem document as it is written: every key, its type and its limits (pydantic, strict)."""
+
+import re
+from datetime import date, datetime
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+INSTANT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d{1,9})?)?(Z|[+-]\d\d:\d\d)")
+DAY = re.compile(r"\d{4}-\d\d-\d\d")
+
+
+def _instant(text: str) -> str:
+    if not INSTANT.fullmatch(text):
+        raise ValueError("is not an ISO 8601 instant with offset, such as 2026-03-02T07:00:00+00:00")
+    try:
+        read = datetime.fromisoformat(text)
+    except ValueError:
+        raise ValueError("is not a date and time of the calendar") from None
+    if not 1971 <= read.year <= 2199:
+        raise ValueError("must lie in the years 1971 to 2199")
+    fraction = text.partition(".")[2]
+    if fraction and re.match(r"\d+", fraction)[0][1:].strip("0"):  # type: ignore[index]  # a digit is there
+        raise ValueError("is finer than a tenth of a second")
+    return text
+
+
+def _day(text: str) -> str:
+    if not DAY.fullmatch(text):
+        raise ValueError("is not a day written as 2026-03-04")
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        raise ValueError("is not a day of the calendar") from None
+    return text
+
+
+Name = Annotated[str, Field(min_length=1, max_length=200)]
+Instant = Annotated[str, AfterValidator(_instant)]
+Day = Annotated[str, AfterValidator(_day)]
+Minutes = Annotated[float, Field(ge=0, le=1_000_000, allow_inf_nan=False)]
+Km = Annotated[float, Field(ge=0, le=100_000, allow_inf_nan=False)]
+Money = Annotated[float, Field(ge=0, le=1_000_000_000, allow_inf_nan=False)]
+Count = Annotated[int, Field(ge=0, le=1_000_000)]
+Latitude = Annotated[float, Field(ge=-90, le=90, allow_inf_nan=False)]
+Longitude = Annotated[float, Field(ge=-180, le=180, allow_inf_nan=False)]
+Positive = Annotated[float, Field(gt=0, le=1000, allow_inf_nan=False)]
+
+
+class Form(BaseModel):
+    """Strict: no key that is not named here, no text for a number, no true or false for a number."""
+
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True)
+
+
+class BaseForm(Form):
+    """Where a van starts and ends its day."""
+
+    id: Name
+    lat: Latitude
+    lon: Longitude
+
+
+class SiteForm(Form):
+    """A farm. `hygiene` 0 is the cleanest."""
+
+    id: Name
+    lat: Latitude
+    lon: Longitude
+    hygiene: Count = 0
+
+
+class MatrixForm(Form):
+    """Travel by table: row = from, column = to."""
+
+    kind: Literal["matrix"]
+    places: list[Name]
+    minutes: list[list[Minutes]]
+    km: list[list[Km]]
+
+
+class EstimateForm(Form):
+    """Travel by geodesic x circuity at a steady speed, plus minutes per leg."""
+
+    kind: Literal["estimate"]
+    circuity: Positive
+    kmh: Positive
+    minutes_per_leg: Minutes
+
+
+class MealForm(Form):
+    """A break that begins between `earliest` and `latest`."""
+
+    minutes: Minutes
+    earliest: Instant
+    latest: Instant
+
+
+class ShiftForm(Form):
+    """One crew's day."""
+
+    id: Name
+    crew: Name
+    base: Name
+    start: Instant
+    end: Instant
+    max_work_minutes: Minutes | None = None
+    max_cows: Count | None = None
+    meal: MealForm | None = None
+    cost_fixed: Money = 0
+    cost_per_work_hour: Money = 0
+    cost_per_km: Money = 0
+
+
+class WindowForm(Form):
+    """A stretch in which a job may be done, whole."""
+
+    start: Instant
+    end: Instant
+
+
+class FixedForm(Form):
+    """A promised shift and start."""
+
+    shift: Name
+    start: Instant
+
+
+class JobForm(Form):
+    """One visit to plan."""
+
+    id: Name
+    site: Name
+    minutes: Minutes
+    windows: list[WindowForm]
+    cows: Count = 0
+    crews: list[Name] | None = None
+    due: Day | None = None
+    late_cost_per_day: Money = 0
+    leave_out_cost: Money | None = None
+    fixed: FixedForm | None = None

@@ -1,0 +1,65 @@
+"""`python manage.py solve_week PROBLEM.json`: plan a week problem from a file."""
+
+import json
+from argparse import ArgumentParser
+from pathlib import Path
+
+from django.core.management.base import BaseCommand
+
+from visits.domain.planning.plan_week_problem import plan_week_problem
+from visits.domain.planning.problem_faults import ProblemFaults
+from visits.domain.planning.solve_limits import SolveLimits
+
+MALFORMED = 2
+
+
+class Command(BaseCommand):
+    """Prints the plan, or writes it with `--out`; exits 2 with one line per fault for a malformed problem."""
+
+    help = "Plan the week described in a week problem file."
+    requires_system_checks: list[str] = []
+
+    def add_arguments(self, parser: ArgumentParser) -> None:
+        """The options of the week problem contract."""
+        parser.add_argument("problem", type=Path, metavar="PROBLEM.json")
+        parser.add_argument("--seconds", type=float, default=10.0, help="how long to search (10)")
+        parser.add_argument("--seed", type=int, default=1, help="start of the search's dice (1)")
+        parser.add_argument("--iterations", type=int, help="steps instead of seconds: same seed, same plan")
+        parser.add_argument("--out", type=Path, metavar="PLAN.json", help="write the plan here")
+
+    def handle(self, *args: object, **options: object) -> None:
+        """Read, plan, print or write."""
+        try:
+            document, notes = plan_week_problem(_text(options["problem"]), limits=_limits(options))
+        except ProblemFaults as malformed:
+            for fault in malformed.faults:
+                self.stderr.write(fault)
+            raise SystemExit(MALFORMED) from None
+        for note in notes:
+            self.stderr.write(note)
+        text = json.dumps(document, indent=1, ensure_ascii=False)
+        out = options["out"]
+        if isinstance(out, Path):
+            out.write_text(text + "\n", encoding="utf-8")
+        else:
+            self.stdout.write(text)
+
+
+def _text(path: object) -> str:
+    try:
+        return Path(str(path)).read_text(encoding="utf-8")
+    except OSError as error:
+        raise ProblemFaults([f"{path}: cannot be read ({error.strerror})"]) from None
+    except UnicodeDecodeError:
+        raise ProblemFaults([f"{path}: is not UTF-8 text"]) from None
+
+
+def _limits(options: dict[str, object]) -> SolveLimits:
+    seconds, seed, steps = options["seconds"], options["seed"], options["iterations"]
+    if not isinstance(seconds, float) or not 0 < seconds <= 86_400:
+        raise ProblemFaults(["--seconds: must be more than 0 and at most a day"])
+    if not isinstance(seed, int) or seed < 0:
+        raise ProblemFaults(["--seed: must not be negative"])
+    if steps is not None and (not isinstance(steps, int) or steps < 1):
+        raise ProblemFaults(["--iterations: must be 1 or more"])
+    return SolveLimits(seconds=seconds, seed=seed, iterations=steps)

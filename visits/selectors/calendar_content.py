@@ -1,0 +1,47 @@
+"""The visits a calendar address shows."""
+
+from datetime import datetime, timedelta
+
+from visits.documents.calendar_feed_content import CalendarFeed, CalendarStatus, CalendarVisit
+from visits.domain.visit_states import VisitState
+from visits.models import CalendarAddress, Visit
+
+PAST_DAYS, COMING_DAYS = 28, 120
+STATUS = {
+    VisitState.PLANNED: CalendarStatus.TENTATIVE,
+    VisitState.CONFIRMED: CalendarStatus.CONFIRMED,
+    VisitState.UNDER_WAY: CalendarStatus.CONFIRMED,
+    VisitState.FINISHED: CalendarStatus.CONFIRMED,
+    VisitState.CALLED_OFF: CalendarStatus.CANCELLED,
+}
+
+
+def calendar_content(address: CalendarAddress, now: datetime) -> CalendarFeed:
+    """Visits with an hour from four weeks back to four months ahead; called off ones stay, marked cancelled."""
+    rows = Visit.objects.within(address.scope).select_related("farm", "van")
+    rows = rows.starting_between(now - timedelta(days=PAST_DAYS), now + timedelta(days=COMING_DAYS))
+    if address.van_id is not None:
+        rows = rows.filter(van_id=address.van_id)
+    if address.farm_id is not None:
+        rows = rows.filter(farm_id=address.farm_id)
+    visits = tuple(_visit(row) for row in rows if row.visit_state in STATUS)
+    name = f"{address.business.name}: {address.van or address.farm or 'all vans'}"
+    return CalendarFeed(name, f"calendar-{address.pk}@visits.trimops", address.business.timezone, visits)
+
+
+def _visit(visit: Visit) -> CalendarVisit:
+    farm = visit.farm
+    start = visit.planned_start or visit.changed_at
+    return CalendarVisit(
+        uid=visit.uid,
+        sequence=visit.calendar_sequence,
+        last_modified=visit.changed_at,
+        start=start,
+        end=visit.planned_finish or start + timedelta(minutes=visit.expected_minutes),
+        summary=f"{farm.name}: {visit.head_count} cows ({visit.get_reason_display().lower()})",
+        status=STATUS[visit.visit_state],
+        location=farm.address.replace("\n", ", ") or farm.name,
+        description=f"{visit.get_state_display()}. {farm.access_notes}".strip(),
+        lat=float(farm.latitude),
+        lon=float(farm.longitude),
+    )

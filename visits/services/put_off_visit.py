@@ -1,0 +1,18 @@
+"""A planned or confirmed visit goes back on the list of what is wanted."""
+
+from datetime import datetime
+
+from django.db import transaction
+
+from trimops.accounts.models import User
+from visits.domain.visit_states import VisitState
+from visits.models import Visit
+from visits.services.visit_change import begin_change, keep_change
+
+
+@transaction.atomic
+def put_off_visit(*, visit: Visit, because: str, at: datetime, by: User | None) -> Visit:
+    """Take van and hour away; the wish stays, with its due days."""
+    row = begin_change(visit, VisitState.WANTED)
+    row.van = row.planned_start = row.planned_finish = None
+    return keep_change(row, VisitState.WANTED, at=at, by=by, note=because)

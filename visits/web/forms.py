@@ -1,0 +1,115 @@
+"""Forms around a visit. They parse; services write."""
+
+from typing import Any
+
+from django import forms
+
+from trimops.kernel.choices import choices_of
+from trimops.kernel.scope import Scope
+from visits.domain.mobility import MobilityScale
+from visits.domain.visit_states import VisitReason
+from visits.models import Van
+from visits.services.ask_visit import VisitWish
+from visits.services.finish_visit import SignOff
+
+DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
+MOMENT = forms.DateTimeInput(attrs={"type": "datetime-local"}, format="%Y-%m-%dT%H:%M")
+SCORES = [
+    ("", "Not scored"),
+    *(
+        (f"{scale.value}/{score}", f"{score} ({scale.label})")
+        for scale in MobilityScale
+        for score in scale.scores
+    ),
+]
+
+
+def read_score(text: str) -> tuple[MobilityScale | None, int | None]:
+    """Scale and score from one choice such as "UK0-3/2"; (None, None) when not scored."""
+    if not text:
+        return None, None
+    scale, score = text.split("/")
+    return MobilityScale(scale), int(score)
+
+
+class VisitWishForm(forms.Form):
+    reason = forms.ChoiceField(
+        label="Why", choices=choices_of(VisitReason), initial=VisitReason.ROUTINE.value
+    )
+    asked_by = forms.CharField(label="Who asked", max_length=120)
+    due_from = forms.DateField(label="Not before", widget=DAY)
+    due_until = forms.DateField(label="Not after", widget=DAY)
+    head_count = forms.IntegerField(label="Cows expected", min_value=1, max_value=500)
+    corrective_count = forms.IntegerField(label="Of these, lame or re-checked", min_value=0, initial=0)
+    score = forms.ChoiceField(label="Worst mobility score", choices=SCORES, required=False)
+    note = forms.CharField(label="Anything else", widget=forms.Textarea, required=False, max_length=2000)
+
+    def clean(self) -> dict[str, Any]:
+        data = super().clean() or {}
+        first, last = data.get("due_from"), data.get("due_until")
+        if first and last and last < first:
+            self.add_error("due_until", "This is before the first day: give the same day or a later one.")
+        if (data.get("corrective_count") or 0) > (data.get("head_count") or 10_000):
+            self.add_error("corrective_count", "More lame cows than cows: raise the number of cows expected.")
+        return data
+
+    def wish(self) -> VisitWish:
+        """What was asked, once the form is valid."""
+        data = self.cleaned_data
+        scale, score = read_score(data["score"])
+        return VisitWish(
+            VisitReason(data["reason"]),
+            data["asked_by"],
+            data["due_from"],
+            data["due_until"],
+            data["head_count"],
+            data["corrective_count"],
+            scale,
+            score,
+            data["note"],
+        )
+
+
+class PlanVisitForm(forms.Form):
+    van: "forms.ModelChoiceField[Van]" = forms.ModelChoiceField(queryset=None, empty_label=None)
+    start = forms.DateTimeField(label="Begins", widget=MOMENT)
+
+    def __init__(self, *args: Any, scope: Scope, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["van"].queryset = Van.objects.within(scope).filter(is_active=True)  # type: ignore[attr-defined]
+
+
+class FindForm(forms.Form):
+    q = forms.CharField(label="Number, brand or end of the tag", required=False, max_length=30)
+
+
+class ReasonForm(forms.Form):
+    because = forms.CharField(label="Why", max_length=200)
+
+
+class StartForm(forms.Form):
+    checked = forms.BooleanField(label="All of this is checked", required=False)
+
+
+class FinishForm(forms.Form):
+    signed_by = forms.CharField(label="Signed for the farm by", max_length=120)
+    washed_down = forms.BooleanField(
+        label="Crush, knives, boots and van washed and disinfected", required=False
+    )
+    hygiene_note = forms.CharField(label="How it was washed", max_length=200, required=False)
+
+    def sign_off(self) -> SignOff:
+        """Who signed and what was washed, once the form is valid."""
+        data = self.cleaned_data
+        return SignOff(data["signed_by"], data["washed_down"], data["hygiene_note"])
+
+
+class CalendarForm(forms.Form):
+    name = forms.CharField(label="Whose calendar is it for", max_length=80)
+    van: "forms.ModelChoiceField[Van]" = forms.ModelChoiceField(
+        queryset=None, required=False, empty_label="All vans"
+    )
+
+    def __init__(self, *args: Any, scope: Scope, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["van"].queryset = Van.objects.within(scope)  # type: ignore[attr-defined]

@@ -1,0 +1,95 @@
+"""The visits, one visit, and asking for one."""
+
+from datetime import timedelta
+
+from django.contrib import messages
+from django.core.paginator import Paginator
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect
+
+from farms.models import Cow, Farm
+from trimops.accounts.roles import STAFF
+from trimops.kernel.clock import local_day
+from trimops.web.scoped_page import ScopedPage
+from visits.domain.visit_states import VisitState
+from visits.models import Block, Recheck, Visit
+from visits.selectors.expected_length import expected_at
+from visits.selectors.visit_story import trims_with_feet, visit_story
+from visits.services.ask_visit import ask_visit
+from visits.web.forms import VisitWishForm
+
+PER_PAGE = 40
+
+
+class VisitListPage(ScopedPage):
+    """Open visits, or those of one state."""
+
+    roles = STAFF
+    template = "visits/visit_list.html"
+
+    def get(self, request: HttpRequest) -> HttpResponse:
+        wanted = request.GET.get("state", "")
+        rows = Visit.objects.within(self.scope).select_related("farm", "van")
+        if wanted in VisitState.__members__.values():
+            rows = rows.in_state(VisitState(wanted)).order_by("-planned_start", "-id")
+        else:
+            rows = rows.open().order_by("due_until", "id")
+        page = Paginator(rows, PER_PAGE).get_page(request.GET.get("page"))
+        return self.show({"page": page, "state": wanted, "states": list(VisitState)})
+
+
+class VisitPage(ScopedPage):
+    roles = STAFF
+    template = "visits/visit.html"
+
+    def get(self, request: HttpRequest, pk: int) -> HttpResponse:
+        visit = self.fetch(Visit, pk, "farm", "van", "business")
+        length = expected_at(visit.farm, head_count=visit.head_count, corrective_count=visit.corrective_count)
+        story = visit_story(self.scope, visit)
+        done = len(story.trims)
+        words = {"length_parts": length, "story": story, "trims_done": done}
+        return self.show({"visit": visit, "farm": visit.farm, **words})
+
+
+class VisitAskPage(ScopedPage):
+    """Ask for a visit to a farm."""
+
+    roles = STAFF
+    template = "visits/visit_ask.html"
+
+    def get(self, request: HttpRequest, farm_pk: int) -> HttpResponse:
+        farm = self.fetch(Farm, farm_pk)
+        today = local_day(self.now, self.seat.business.zone)
+        first = {"due_from": today, "due_until": today + timedelta(days=13), "head_count": farm.routine_cows}
+        return self.show({"farm": farm, "form": VisitWishForm(initial=first)})
+
+    def post(self, request: HttpRequest, farm_pk: int) -> HttpResponseBase:
+        farm = self.fetch(Farm, farm_pk)
+        form = VisitWishForm(request.POST)
+        if not form.is_valid():
+            return self.show({"farm": farm, "form": form}, status=400)
+        visit = ask_visit(farm=farm, wish=form.wish(), at=self.now, by=self.seat.user)
+        messages.success(request, f"The visit to {farm} is wanted; it goes into the next plan.")
+        return redirect("visit", visit.pk)
+
+
+class CowPage(ScopedPage):
+    """One cow: what is due, and everything that was done."""
+
+    roles = STAFF
+    template = "visits/cow.html"
+
+    def get(self, request: HttpRequest, pk: int) -> HttpResponse:
+        cow = self.fetch(Cow, pk, "farm")
+        trims = trims_with_feet(self.scope).filter(cow=cow).newest_first()
+        return self.show(
+            {
+                "cow": cow,
+                "farm": cow.farm,
+                "identities": cow.identities.within(self.scope),
+                "blocks": Block.objects.within(self.scope).filter(cow=cow, off_on__isnull=True),
+                "rechecks": Recheck.objects.within(self.scope).open().filter(cow=cow),
+                "page": Paginator(trims, 20).get_page(request.GET.get("page")),
+                "today": local_day(self.now, self.seat.business.zone),
+            }
+        )
