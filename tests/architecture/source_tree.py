@@ -34,8 +34,8 @@ def layers_of(path: Path) -> tuple[str, ...]:
 
 
 def is_shell(path: Path) -> bool:
-    """True for what speaks to the outside: views, API, tasks, commands; of an app, the portal or the ground."""
-    return any(part in SHELLS for part in layers_of(path)) or "portal" in path.parts
+    """True for what speaks to the outside: views, API, tasks, commands; of an app or of the ground."""
+    return any(part in SHELLS for part in layers_of(path))
 
 
 def functions_of(path: Path) -> list[ast.FunctionDef | ast.AsyncFunctionDef]:

@@ -31,7 +31,7 @@ def calendar_feed(feed: CalendarFeed) -> bytes:
         calendar.add_component(_zone(feed.zone, timed))
     for visit in visits:
         calendar.add_component(_event(visit, ZoneInfo(feed.zone)))
-    return calendar.to_ical()
+    return bytes(calendar.to_ical())
 
 
 def feed_changed_at(feed: CalendarFeed) -> datetime | None:

@@ -2,17 +2,17 @@
 
 from datetime import datetime, timedelta
 
-from visits.documents.calendar_feed_content import CalendarFeed, CalendarStatus, CalendarVisit
+from visits.documents.calendar_feed_content import CalendarFeed, CalendarVisit, EventStatus
 from visits.domain.visit_states import VisitState
 from visits.models import CalendarAddress, Visit
 
 PAST_DAYS, COMING_DAYS = 28, 120
-STATUS = {
-    VisitState.PLANNED: CalendarStatus.TENTATIVE,
-    VisitState.CONFIRMED: CalendarStatus.CONFIRMED,
-    VisitState.UNDER_WAY: CalendarStatus.CONFIRMED,
-    VisitState.FINISHED: CalendarStatus.CONFIRMED,
-    VisitState.CALLED_OFF: CalendarStatus.CANCELLED,
+STATUS: dict[VisitState, EventStatus] = {
+    VisitState.PLANNED: "TENTATIVE",
+    VisitState.CONFIRMED: "CONFIRMED",
+    VisitState.UNDER_WAY: "CONFIRMED",
+    VisitState.FINISHED: "CONFIRMED",
+    VisitState.CALLED_OFF: "CANCELLED",
 }
 
 
@@ -26,14 +26,14 @@ def calendar_content(address: CalendarAddress, now: datetime) -> CalendarFeed:
         rows = rows.filter(farm_id=address.farm_id)
     visits = tuple(_visit(row) for row in rows if row.visit_state in STATUS)
     name = f"{address.business.name}: {address.van or address.farm or 'all vans'}"
-    return CalendarFeed(name, f"calendar-{address.pk}@visits.trimops", address.business.timezone, visits)
+    return CalendarFeed(f"calendar-{address.pk}@visits.trimops", name, address.business.timezone, visits)
 
 
 def _visit(visit: Visit) -> CalendarVisit:
     farm = visit.farm
     start = visit.planned_start or visit.changed_at
     return CalendarVisit(
-        uid=visit.uid,
+        uid=f"{visit.uid}@visits.trimops",
         sequence=visit.calendar_sequence,
         last_modified=visit.changed_at,
         start=start,

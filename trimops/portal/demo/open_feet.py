@@ -1,6 +1,6 @@
 """The generator's memory of open re-checks and standing blocks: at most one re-check open per foot."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from datetime import date, timedelta
 from random import Random
 
@@ -25,7 +25,8 @@ class OpenFeet:
 
     def due_by(self, day: date) -> list[RecheckSpell]:
         """Re-checks that may be looked at on `day`, cow by cow."""
-        found = (spell for spell in self._rechecks.values() if spell.due.due_from <= day)
+        waiting = (spell for spell in self._rechecks.values() if spell.closed_on is None)
+        found = (spell for spell in waiting if spell.due.due_from <= day)
         return sorted(found, key=lambda spell: (spell.cow, spell.due.foot))
 
     def standing(self, cow: int) -> list[StandingBlock]:
@@ -55,9 +56,6 @@ class OpenFeet:
         gone = [key for key, spell in self._rechecks.items() if spell.closed_on and spell.closed_on <= day]
         for key in gone:
             del self._rechecks[key]
-
-    def still_open(self) -> Iterator[RecheckSpell]:
-        return iter(self._rechecks.values())
 
     def _close(self, spell: RecheckSpell | None, key: SeenKey, day: date) -> None:
         if spell is not None:
