@@ -4,6 +4,9 @@ import pytest
 
 from tests.architecture.source_tree import imported_names, name_of, product_files, tree_of
 
+# because: the audit measures distances anew, so that it shares no fault with the plan that it checks
+HOMES = {"geographiclib": 2}
+
 
 @pytest.mark.parametrize(
     "engine", ["pyvrp", "vroom", "geographiclib", "icalendar", "openpyxl", "dj_database_url"]
@@ -14,4 +17,4 @@ def test_an_engine_has_one_adapter_file(engine):
         for path in product_files()
         if any(name.split(".")[0] == engine for name, _ in imported_names(tree_of(path)))
     ]
-    assert len(homes) == 1, homes
+    assert len(homes) == HOMES.get(engine, 1), homes

@@ -7,6 +7,7 @@ from django.db import transaction
 
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
+from trimops.kernel.scope import Scope
 from visits.domain.visit_states import VisitState
 from visits.models import Van, Visit, WeekPlan, WeekPlanState
 from visits.services.visit_change import keep_change
@@ -44,6 +45,7 @@ def accept_week_plan(*, week_plan: WeekPlan, at: datetime, by: User) -> WeekPlan
         if pk not in stops and visit.visit_state is VisitState.PLANNED:
             visit.van = visit.planned_start = visit.planned_finish = None
             keep_change(visit, VisitState.WANTED, at=at, by=by, note="left out of the new plan")
+    _refuse_clash(row.scope, stops)
     WeekPlan.objects.within(row.scope).filter(monday=row.monday, state=WeekPlanState.ACCEPTED).update(
         state=WeekPlanState.SET_ASIDE
     )
@@ -64,6 +66,22 @@ def _give_hour(visit: Visit | None, van: Van, stop: PlannedStop, at: datetime, b
         return
     visit.van, visit.planned_start, visit.planned_finish = van, start, finish
     keep_change(visit, VisitState.PLANNED, at=at, by=by, note="by the week's plan")
+
+
+def _refuse_clash(scope: Scope, stops: dict[int, tuple[int, PlannedStop]]) -> None:
+    """PlanIsStale when a visit that the plan does not know stands in the diary at the hour of one that it does."""
+    vans = {van for van, _ in stops.values()}
+    rows = Visit.objects.within(scope).open().filter(van__in=vans, planned_start__isnull=False)
+    for other in rows.exclude(pk__in=list(stops)):
+        if any(van == other.van_id and _overlaps(other, stop) for van, stop in stops.values()):
+            raise PlanIsStale("A visit was planned by hand in these hours since: plan the week again.")
+
+
+def _overlaps(visit: Visit, stop: PlannedStop) -> bool:
+    if visit.planned_start is None or visit.planned_finish is None:
+        return False
+    start, finish = datetime.fromisoformat(stop["start"]), datetime.fromisoformat(stop["finish"])
+    return visit.planned_start < finish and visit.planned_finish > start
 
 
 def _stops(plan: dict[str, list[dict[str, object]]]) -> dict[int, tuple[int, PlannedStop]]:

@@ -3,6 +3,7 @@
 from datetime import date, datetime
 
 from farms.models import Farm
+from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
 from visits.domain.routine_due import routine_due
 from visits.domain.visit_states import VisitReason, VisitState
@@ -43,4 +44,4 @@ def _farms_without_a_routine_visit(scope: Scope) -> list[Farm]:
 def _last_routine(farm: Farm) -> date | None:
     rows = Visit.objects.within(farm.scope).in_state(VisitState.FINISHED).filter(farm=farm)
     last = rows.filter(reason=VisitReason.ROUTINE.value).order_by("-finished_at").first()
-    return last.finished_at.date() if last and last.finished_at else None
+    return local_day(last.finished_at, farm.business.zone) if last and last.finished_at else None

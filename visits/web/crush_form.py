@@ -1,9 +1,9 @@
 """The plain form for one cow at the crush: four feet, each with what was seen and what was done."""
 
 from collections.abc import Iterator
-from typing import Any
 
 from django import forms
+from django.http import QueryDict
 
 from trimops.kernel.choices import choices_of
 from visits.domain.actions import ActionKind, BlockKind
@@ -51,10 +51,10 @@ class CrushForm(forms.Form):
         help_text="Only where something is the vet's.",
     )
 
-    def __init__(self, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, **kwargs)
+    def __init__(self, data: QueryDict | None = None) -> None:
+        super().__init__(data)
         for foot in FEET_IN_ORDER:
-            self.fields.update(_foot_fields(foot))
+            self.fields |= _foot_fields(foot)
 
     def feet(self) -> Iterator[tuple[Foot, list[forms.BoundField], bool]]:
         """Each foot with its fields, and whether anything of it is filled in or wrong (then it is shown open)."""
@@ -70,7 +70,7 @@ class CrushForm(forms.Form):
         """The cow as put down, once the form is valid. Feet with nothing in them were not lifted."""
         data = self.cleaned_data
         scale, score = read_score(data["score"])
-        feet = [_foot_entry(foot, data) for foot in FEET_IN_ORDER]
+        feet = [_foot_entry(foot, self) for foot in FEET_IN_ORDER]
         return CowEntry(
             tuple(foot for foot in feet if foot is not None),
             scale,
@@ -100,7 +100,7 @@ def _foot_fields(foot: Foot) -> dict[str, forms.Field]:
         "On which claw", [(c.value, c.label) for c in (Claw.LATERAL, Claw.MEDIAL)]
     )
     for n in range(1, FINDINGS_PER_FOOT + 1):
-        fields.update(_finding_fields(key, n))
+        fields |= _finding_fields(key, n)
     fields[f"{key}_signs"] = forms.MultipleChoiceField(
         label="Signs", choices=list(SIGN_WORDS.items()), required=False, widget=many
     )
@@ -135,8 +135,8 @@ def _pick(
     return forms.ChoiceField(label=label, choices=[NOTHING, *choices], required=False)
 
 
-def _foot_entry(foot: Foot, data: dict[str, Any]) -> FootEntry | None:
-    key = foot.value
+def _foot_entry(foot: Foot, form: CrushForm) -> FootEntry | None:
+    key, data = foot.value, form.cleaned_data
     signs = set(data[f"{key}_signs"])
     entry = FootEntry(
         foot=foot,
@@ -150,13 +150,14 @@ def _foot_entry(foot: Foot, data: dict[str, Any]) -> FootEntry | None:
         sensitive_tissue="sensitive_tissue" in signs,
         deep_infection="deep_infection" in signs,
         no_better_at_recheck="no_better_at_recheck" in signs,
-        findings=tuple(_findings(key, data)),
-        actions=tuple(_actions(key, data)),
+        findings=tuple(_findings(key, form)),
+        actions=tuple(_actions(key, form)),
     )
     return None if entry == FootEntry(foot=foot) else entry
 
 
-def _findings(key: str, data: dict[str, Any]) -> Iterator[FindingEntry]:
+def _findings(key: str, form: CrushForm) -> Iterator[FindingEntry]:
+    data = form.cleaned_data
     for n in range(1, FINDINGS_PER_FOOT + 1):
         if not (lesion := data[f"{key}_lesion{n}"]):
             continue
@@ -170,7 +171,8 @@ def _findings(key: str, data: dict[str, Any]) -> Iterator[FindingEntry]:
         )
 
 
-def _actions(key: str, data: dict[str, Any]) -> Iterator[ActionEntry]:
+def _actions(key: str, form: CrushForm) -> Iterator[ActionEntry]:
+    data = form.cleaned_data
     for claw in (Claw.LATERAL, Claw.MEDIAL):
         for kind in data[f"{key}_{claw.value}"]:
             yield ActionEntry(ActionKind(kind), claw)

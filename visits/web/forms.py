@@ -1,8 +1,7 @@
 """Forms around a visit. They parse; services write."""
 
-from typing import Any
-
 from django import forms
+from django.http import QueryDict
 
 from trimops.kernel.choices import choices_of
 from trimops.kernel.scope import Scope
@@ -10,7 +9,6 @@ from visits.domain.mobility import MobilityScale
 from visits.domain.visit_states import VisitReason
 from visits.models import Van
 from visits.services.ask_visit import VisitWish
-from visits.services.finish_visit import SignOff
 
 DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 MOMENT = forms.DateTimeInput(attrs={"type": "datetime-local"}, format="%Y-%m-%dT%H:%M")
@@ -44,14 +42,14 @@ class VisitWishForm(forms.Form):
     score = forms.ChoiceField(label="Worst mobility score", choices=SCORES, required=False)
     note = forms.CharField(label="Anything else", widget=forms.Textarea, required=False, max_length=2000)
 
-    def clean(self) -> dict[str, Any]:
-        data = super().clean() or {}
+    def clean(self) -> None:
+        super().clean()
+        data = self.cleaned_data
         first, last = data.get("due_from"), data.get("due_until")
         if first and last and last < first:
             self.add_error("due_until", "This is before the first day: give the same day or a later one.")
         if (data.get("corrective_count") or 0) > (data.get("head_count") or 10_000):
             self.add_error("corrective_count", "More lame cows than cows: raise the number of cows expected.")
-        return data
 
     def wish(self) -> VisitWish:
         """What was asked, once the form is valid."""
@@ -74,8 +72,10 @@ class PlanVisitForm(forms.Form):
     van: "forms.ModelChoiceField[Van]" = forms.ModelChoiceField(queryset=None, empty_label=None)
     start = forms.DateTimeField(label="Begins", widget=MOMENT)
 
-    def __init__(self, *args: Any, scope: Scope, **kwargs: Any) -> None:
-        super().__init__(*args, **kwargs)
+    def __init__(
+        self, data: QueryDict | None = None, *, scope: Scope, initial: dict[str, object] | None = None
+    ) -> None:
+        super().__init__(data, initial=initial)
         self.fields["van"].queryset = Van.objects.within(scope).filter(is_active=True)  # type: ignore[attr-defined]
 
 
@@ -98,11 +98,6 @@ class FinishForm(forms.Form):
     )
     hygiene_note = forms.CharField(label="How it was washed", max_length=200, required=False)
 
-    def sign_off(self) -> SignOff:
-        """Who signed and what was washed, once the form is valid."""
-        data = self.cleaned_data
-        return SignOff(data["signed_by"], data["washed_down"], data["hygiene_note"])
-
 
 class CalendarForm(forms.Form):
     name = forms.CharField(label="Whose calendar is it for", max_length=80)
@@ -110,6 +105,6 @@ class CalendarForm(forms.Form):
         queryset=None, required=False, empty_label="All vans"
     )
 
-    def __init__(self, *args: Any, scope: Scope, **kwargs: Any) -> None:
-        super().__init__(*args, **kwargs)
+    def __init__(self, data: QueryDict | None = None, *, scope: Scope) -> None:
+        super().__init__(data)
         self.fields["van"].queryset = Van.objects.within(scope)  # type: ignore[attr-defined]

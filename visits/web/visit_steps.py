@@ -1,10 +1,10 @@
 """The steps of a visit: each a form of its own that calls one service."""
 
-from typing import Any, ClassVar
+from typing import ClassVar
 
 from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from trimops.accounts.roles import STAFF, Role
@@ -13,7 +13,7 @@ from visits.domain.cautions import BEFORE_THE_FIRST_COW
 from visits.models import Visit
 from visits.services.call_off_visit import call_off_visit
 from visits.services.confirm_visit import confirm_visit
-from visits.services.finish_visit import finish_visit
+from visits.services.finish_visit import SignOff, finish_visit
 from visits.services.plan_visit import plan_visit
 from visits.services.put_off_visit import put_off_visit
 from visits.services.start_visit import start_visit
@@ -32,10 +32,10 @@ class VisitStep(ScopedPage):
     said: ClassVar[str] = ""
     lines: ClassVar[tuple[str, ...]] = ()
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         raise NotImplementedError
 
-    def take(self, visit: Visit, form: Any) -> None:
+    def take(self, visit: Visit, form: forms.Form) -> None:
         raise NotImplementedError
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -59,12 +59,12 @@ class VisitStep(ScopedPage):
 class PlanVisitPage(VisitStep):
     question, button, said = "When, and which van?", "Plan the visit", "The visit has its hour."
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         return PlanVisitForm(
             data, scope=self.scope, initial={"van": visit.van_id, "start": visit.planned_start}
         )
 
-    def take(self, visit: Visit, form: PlanVisitForm) -> None:
+    def take(self, visit: Visit, form: forms.Form) -> None:
         data = form.cleaned_data
         plan_visit(visit=visit, van=data["van"], start=data["start"], at=self.now, by=self.seat.user)
 
@@ -77,7 +77,7 @@ class ConfirmVisitPage(VisitStep):
     )
     lines = ("A confirmed visit keeps its van and hour when the week is planned anew.",)
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         return forms.Form(data)
 
     def take(self, visit: Visit, form: forms.Form) -> None:
@@ -88,10 +88,10 @@ class PutOffVisitPage(VisitStep):
     question, button = "Why is the visit put off?", "Put it off"
     said = "The visit is back among the wanted ones."
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         return ReasonForm(data)
 
-    def take(self, visit: Visit, form: ReasonForm) -> None:
+    def take(self, visit: Visit, form: forms.Form) -> None:
         put_off_visit(visit=visit, because=form.cleaned_data["because"], at=self.now, by=self.seat.user)
 
 
@@ -99,10 +99,10 @@ class CallOffVisitPage(VisitStep):
     question, button, said = "Why is the visit called off?", "Call it off", "The visit is called off."
     lines = ("Re-checks that it was to see to are gathered into another visit.",)
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         return ReasonForm(data)
 
-    def take(self, visit: Visit, form: ReasonForm) -> None:
+    def take(self, visit: Visit, form: forms.Form) -> None:
         call_off_visit(visit=visit, because=form.cleaned_data["because"], at=self.now, by=self.seat.user)
 
 
@@ -111,10 +111,10 @@ class StartVisitPage(VisitStep):
     question, button, said = "Before the first cow", "Start the visit", "The visit is under way."
     lines = BEFORE_THE_FIRST_COW
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         return StartForm(data)
 
-    def take(self, visit: Visit, form: StartForm) -> None:
+    def take(self, visit: Visit, form: forms.Form) -> None:
         start_visit(visit=visit, checked=form.cleaned_data["checked"], at=self.now, by=self.seat.user)
 
 
@@ -123,8 +123,8 @@ class FinishVisitPage(VisitStep):
     question, button = "Is the last cow done and the kit clean?", "Finish the visit"
     said = "The visit is finished: its re-checks are booked and its invoice is drafted."
 
-    def make_form(self, visit: Visit, data: Any = None) -> forms.Form:
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
         return FinishForm(data)
 
-    def take(self, visit: Visit, form: FinishForm) -> None:
-        finish_visit(visit=visit, sign_off=form.sign_off(), at=self.now, by=self.seat.user)
+    def take(self, visit: Visit, form: forms.Form) -> None:
+        finish_visit(visit=visit, sign_off=SignOff(**form.cleaned_data), at=self.now, by=self.seat.user)

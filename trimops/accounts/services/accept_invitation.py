@@ -18,6 +18,8 @@ def accept_invitation(*, membership: Membership, password: str, at: datetime) ->
     """
     row = Membership.objects.select_for_update().select_related("user").get(pk=membership.pk)
     user = row.user
+    if row.ended_at is not None:
+        raise InvitationSpent("This invitation has been withdrawn: ask for a new one.")
     if row.joined_at is not None:
         raise InvitationSpent("This invitation has been used: sign in.")
     if user.has_usable_password():

@@ -1,7 +1,5 @@
 """Who is in the business, asking somebody in, and coming in by the link."""
 
-from typing import Any
-
 from django import forms
 from django.contrib import messages
 from django.contrib.auth import login
@@ -125,7 +123,7 @@ class InvitationPage(View):
         return redirect("home")
 
     def _show(
-        self, request: HttpRequest, membership: Membership, form: Any, status: int = 200
+        self, request: HttpRequest, membership: Membership, form: PasswordForm, status: int = 200
     ) -> HttpResponse:
         return render(
             request, "accounts/invitation.html", {"membership": membership, "form": form}, status=status

@@ -7,10 +7,17 @@ it repeats by seed and iterations.
 from collections.abc import Callable
 from importlib import import_module
 from types import ModuleType
+from warnings import filterwarnings
 
 from visits.domain.planning.board import Board, Order, Week
 from visits.domain.planning.engine_model import SCALE, Arcs, EngineModel
 from visits.domain.planning.engine_start import start_nodes
+
+COW = 100
+"""Load per cow: lets the engine's price on overload, which has a ceiling per unit, weigh against the clock's."""
+
+MOST_PENALTY = 5_000
+"""Ceiling of the engine's price on a decisecond late: twenty times a usual wage. Measured best of 5 to 100 thousand."""
 
 Stop = Callable[[float], bool]
 """Asked before every step with the engine's best cost; true ends the search."""
@@ -23,6 +30,9 @@ class EngineSearch:
         self.model = model
         self.start = start
         self.engine: ModuleType = import_module("pyvrp")
+        # because: a hard week is no news for the user, and the engine says so on standard error
+        filterwarnings("ignore", category=self.engine.exceptions.PenaltyBoundWarning)
+        self.way = self.engine.SolveParams(penalty=self.engine.PenaltyParams(max_penalty=MOST_PENALTY))
         self.numbers: ModuleType = import_module("numpy")
         self.bases = sorted({shift.place for shift in model.board.problem.shifts})
         self.data = self._data()
@@ -82,7 +92,7 @@ class EngineSearch:
             clients.append(
                 self.engine.Client(
                     location=len(self.bases) + at,
-                    delivery=[cows],
+                    delivery=[cows * COW],
                     service_duration=node.length,
                     tw_early=max(0, node.first),
                     tw_late=max(0, node.first, node.last),
@@ -106,7 +116,7 @@ class EngineSearch:
         shift, zero = self.model.board.problem.shifts[at], self.model.zeros[at]
         work = shift.end - shift.start if shift.max_work is None else shift.max_work
         return self.engine.VehicleType(
-            capacity=[10**7 if shift.max_cows is None else shift.max_cows],
+            capacity=[10**9 if shift.max_cows is None else shift.max_cows * COW],
             start_depot=self.bases.index(shift.place),
             end_depot=self.bases.index(shift.place),
             fixed_cost=round(shift.cost_fixed * SCALE) if shift.meal is None else 0,
