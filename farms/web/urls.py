@@ -1,5 +1,6 @@
 from django.urls import path
 
+from farms.web.client_pages import FarmClientsPage
 from farms.web.farm_pages import FarmEditPage, FarmListPage, FarmPage, MilkingPage
 from farms.web.herd_pages import CowEditPage, HerdListPage, HerdPreviewPage
 
@@ -9,6 +10,7 @@ urlpatterns = [
     path("<int:pk>/", FarmPage.as_view(), name="farm"),
     path("<int:pk>/mend/", FarmEditPage.as_view(), name="farm_edit"),
     path("<int:pk>/milking/", MilkingPage.as_view(), name="milking"),
+    path("<int:pk>/people/", FarmClientsPage.as_view(), name="farm_clients"),
     path("<int:farm_pk>/cows/new/", CowEditPage.as_view(), name="cow_new"),
     path("<int:farm_pk>/cows/<int:pk>/mend/", CowEditPage.as_view(), name="cow_edit"),
     path("<int:pk>/herd-list/", HerdListPage.as_view(), name="herd_list"),

@@ -10,19 +10,23 @@ from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
 
 
+TAX_CATEGORIES = [
+    ("S", "Standard or reduced"),
+    ("Z", "Zero rated"),
+    ("E", "Exempt"),
+    ("AE", "Reverse charge"),
+    ("O", "Outside"),
+]
+"""Codes of UNCL 5305, as EN 16931 uses them."""
+
+
 class TaxRate(TenantModel):
     """A rate that holds from a day on, with its category of UNCL 5305 and, where no tax is due, the reason."""
 
     code = models.CharField(max_length=20)
     category = models.CharField(
         max_length=2,
-        choices=[
-            ("S", "Standard or reduced"),
-            ("Z", "Zero rated"),
-            ("E", "Exempt"),
-            ("AE", "Reverse charge"),
-            ("O", "Outside"),
-        ],
+        choices=TAX_CATEGORIES,
     )
     percent = models.DecimalField(
         max_digits=5, decimal_places=2, validators=[MinValueValidator(0), MaxValueValidator(100)]

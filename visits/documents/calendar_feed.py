@@ -95,12 +95,12 @@ def _days(start: datetime, end: datetime) -> tuple[date, date]:
 
 
 def _wall(at: datetime, zone: ZoneInfo) -> datetime:
-    """The instant by the zone's clock; in UTC where that clock cannot say it (second pass of a repeated hour)."""
+    """The instant by the zone's clock; in UTC within an hour that happens twice, where readers disagree."""
     if at.tzinfo is None:
         raise ValueError("a visit's time has no time zone")
     local = at.astimezone(zone).replace(microsecond=0)
-    is_plain = zone.key not in _UTC_NAMES and local.fold == 0
-    return local if is_plain else local.astimezone(UTC)
+    happens_twice = local.replace(fold=0).utcoffset() != local.replace(fold=1).utcoffset()
+    return local.astimezone(UTC) if happens_twice or zone.key in _UTC_NAMES else local
 
 
 def _zone(key: str, visits: list[CalendarVisit]) -> Timezone:

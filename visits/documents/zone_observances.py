@@ -4,12 +4,15 @@ Some readers take only the first of several RDATEs and then show summer visits a
 and where the zone keeps none over the years in question (or it lies outside a day), every change stands by itself.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from functools import cache
 from zoneinfo import ZoneInfo
 
 from visits.documents.zone_footer import YearlyChange, ZoneRule, zone_rule
+
+_EARLIEST = 2000
 
 
 @dataclass(frozen=True)
@@ -26,13 +29,18 @@ class Observance:
 
 @cache
 def zone_observances(key: str, first_year: int, last_year: int) -> tuple[Observance, ...]:
-    """What holds in the zone from the start of `first_year` to the end of `last_year`, and by rule ever after."""
-    changes = _changes(ZoneInfo(key), first_year - 1, last_year + 1)
-    rule = zone_rule(key)
-    if rule is None:
-        return changes
-    by_rule = _by_rule(rule, first_year - 1)
-    return by_rule if by_rule and _agree(by_rule, changes, first_year - 1, last_year + 1) else changes
+    """What holds in the zone from the start of `first_year` to the end of `last_year`, and by rule ever after.
+
+    A rule is told from the first year in which it held (not before 2000), so that the parts stay the same from week to
+    week, and a reader that tries the zone on old dates does not take London for UTC.
+    """
+    zone, rule = ZoneInfo(key), zone_rule(key)
+    changes = _changes(zone, min(first_year - 1, _EARLIEST), last_year + 1)
+    for year in range(_EARLIEST, first_year):
+        by_rule = _by_rule(rule, year) if rule else ()
+        if by_rule and _agree(by_rule, [c for c in changes if c.starts.year >= year], year, last_year + 1):
+            return by_rule
+    return _changes(zone, first_year - 1, last_year + 1)
 
 
 def _by_rule(rule: ZoneRule, year: int) -> tuple[Observance, ...]:
@@ -64,17 +72,16 @@ def _on(change: YearlyChange, year: int) -> datetime:
     return day + change.at
 
 
-def _agree(rules: tuple[Observance, ...], changes: tuple[Observance, ...], first: int, last: int) -> bool:
+def _agree(rules: Sequence[Observance], changes: Sequence[Observance], first: int, last: int) -> bool:
     """Whether the rules give just the changes that the zone really has in those years."""
-    if rules[0].yearly is None:
-        return len(changes) == 1 and changes[0].offset_to == rules[0].offset_to
     expected = {
         (_on(rule.yearly, year), rule.offset_from, rule.offset_to)
         for rule in rules
         if rule.yearly
         for year in range(first, last + 1)
     }
-    return expected == {(change.starts, change.offset_from, change.offset_to) for change in changes[1:]}
+    real = {(c.starts, c.offset_from, c.offset_to) for c in changes if c.offset_from != c.offset_to}
+    return expected == real
 
 
 def _changes(zone: ZoneInfo, first_year: int, last_year: int) -> tuple[Observance, ...]:
@@ -82,7 +89,7 @@ def _changes(zone: ZoneInfo, first_year: int, last_year: int) -> tuple[Observanc
     here, end = datetime(first_year, 1, 1, tzinfo=UTC), datetime(last_year + 1, 1, 1, tzinfo=UTC)
     found = [_observance(zone, here, _offset(zone, here))]
     while here < end:
-        later = here + timedelta(hours=12)
+        later = here + timedelta(days=1)
         if _offset(zone, later) != _offset(zone, here):
             moment = _moment(zone, here, later)
             found.append(_observance(zone, moment, _offset(zone, here)))

@@ -2,7 +2,9 @@ from django.urls import path
 
 from visits.web.calendar_pages import CalendarFeed, CalendarPage, RevokeCalendarPage
 from visits.web.crush_page import CrushCowPage, CrushListPage
+from visits.web.figures_page import FiguresPage
 from visits.web.paper_pages import DraftListPaper, VisitReportPaper
+from visits.web.van_pages import DayOffPage, VanEditPage, VansPage
 from visits.web.visit_pages import CowPage, VisitAskPage, VisitListPage, VisitPage
 from visits.web.visit_steps import (
     CallOffVisitPage,
@@ -40,6 +42,11 @@ urlpatterns = [
     path("visits/<int:pk>/report.pdf", VisitReportPaper.as_view(), name="visit_report"),
     path("visits/<int:pk>/draft-list.pdf", DraftListPaper.as_view(), name="draft_list"),
     path("cows/<int:pk>/", CowPage.as_view(), name="cow"),
+    path("vans/", VansPage.as_view(), name="vans"),
+    path("vans/new/", VanEditPage.as_view(), name="van_new"),
+    path("vans/<int:pk>/", VanEditPage.as_view(), name="van"),
+    path("vans/<int:pk>/day-off/", DayOffPage.as_view(), name="day_off"),
+    path("figures/", FiguresPage.as_view(), name="figures"),
     path("calendar/", CalendarPage.as_view(), name="calendar"),
     path("calendar/<int:pk>/close/", RevokeCalendarPage.as_view(), name="calendar_revoke"),
     path("feeds/<str:secret>.ics", CalendarFeed.as_view(), name="calendar_feed"),

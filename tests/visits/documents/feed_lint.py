@@ -80,9 +80,9 @@ def _event_faults(event: dict[str, list[str]]) -> Iterator[str]:
 
 def _time_faults(event: dict[str, list[str]]) -> Iterator[str]:
     start, end = (event.get(name, [""])[0] for name in ("DTSTART", "DTEND"))
-    if end and start.split(":")[0].removeprefix("DTSTART") == end.split(":")[0].removeprefix("DTEND"):
-        if end.split(":")[1] <= start.split(":")[1]:
-            yield "ends before it starts"
+    is_alike = start.split(":")[0].removeprefix("DTSTART") == end.split(":")[0].removeprefix("DTEND")
+    if end and is_alike and end.split(":")[1] <= start.split(":")[1]:
+        yield "ends before it starts"
     until = re.search(r"UNTIL=(\w+)", " ".join(event.get("RRULE", [])))
     if until and "T" in start.split(":")[1] and not until[1].endswith("Z"):
         yield "UNTIL is not in UTC"

@@ -1,4 +1,4 @@
-"""Who watches the watchman: our lint finds in each broken file the one fault it was made with (fixtures/documents/ical)."""
+"""Who watches the watchman: our lint finds in each broken file (fixtures/documents/ical) its own fault."""
 
 from pathlib import Path
 

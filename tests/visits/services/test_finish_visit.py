@@ -45,7 +45,11 @@ def test_nothing_follows_before_the_commit(house, visit, django_capture_on_commi
 
 
 def test_nothing_follows_a_finish_that_is_taken_back(house, visit, django_capture_on_commit_callbacks):
-    with django_capture_on_commit_callbacks() as waiting, pytest.raises(ZeroDivisionError), transaction.atomic():
+    with (
+        django_capture_on_commit_callbacks() as waiting,
+        pytest.raises(ZeroDivisionError),
+        transaction.atomic(),
+    ):
         finish(visit, house.trimmer)
         raise ZeroDivisionError
     assert waiting == []

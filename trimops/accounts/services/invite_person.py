@@ -37,7 +37,7 @@ class Guest:
 
 
 @transaction.atomic
-def invite_person(*, business: Business, guest: Guest, at: datetime, by: User) -> Membership:
+def invite_person(*, business: Business, guest: Guest, at: datetime, by: User | None) -> Membership:
     """A membership not yet taken up. Inviting again before they came renews the link (the old one dies)."""
     email = guest.email.strip().lower()
     user = User.objects.filter(email=email).first() or User.objects.create_user(email, guest.name)

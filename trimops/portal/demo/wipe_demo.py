@@ -36,13 +36,12 @@ def wipe_demo() -> None:
     """Everything of the demo business, its people and the business itself."""
     refuse_other_businesses()
     business = demo_business()
-    if business is not None:
-        _empty_tables(business)
-        Membership.objects.filter(business=business).delete()
-    with unscoped("the demo's people go; nothing of theirs is left"):
+    with unscoped("nothing of the demo's rows is left when its people and the business itself go"):
+        if business is not None:
+            _empty_tables(business)
+            Membership.objects.filter(business=business).delete()
         User.objects.filter(email__in=[person.email for person in cast().people]).delete()
-    if business is not None:
-        with unscoped("the demo's business goes; nothing of its rows is left"):
+        if business is not None:
             business.delete()
 
 

@@ -44,9 +44,7 @@ class EngineSearch:
             for shift, nodes in start_nodes(self.model, self.start)
         ]
         first = self.engine.Solution(self.data, routes)
-        found = self.engine.solve(
-            self.data, stop, seed, collect_stats=False, display=False, initial_solution=first
-        )
+        found = self.engine.solve(self.data, stop, seed, False, False, self.way, first)
         orders: list[Order] = [() for _ in self.model.board.problem.shifts]
         for route in found.best.routes():
             calls = [step.idx for step in route if step.is_client()]

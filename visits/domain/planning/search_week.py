@@ -11,8 +11,9 @@ from visits.domain.planning.insertion import by_regret, insert_all
 from visits.domain.planning.repair_search import RepairSearch
 from visits.domain.planning.search_clock import SearchClock
 
-FIRST_REPAIR, ENGINE_ENDS = 0.08, 0.85
-"""Shares of the seconds: when the engine takes over from the first repair, and when it hands back."""
+FIRST_REPAIR = 0.08
+ROUNDS = ((0.5, 0.56), (0.9, 1.0))
+"""Shares of the seconds at which the engine and then the repair hand over, round by round."""
 STEPS_PER_REPAIR = 10
 """With iterations for a limit, each repair gets one step for so many of the engine's."""
 SEARCHES = 2
@@ -26,9 +27,11 @@ def search_week(board: Board, clock: SearchClock) -> Week:
     empty: list[Order] = [() for _ in board.problem.shifts]
     start = by_regret(board, empty, set(range(len(board.problem.jobs))))
     week = _repaired(board, start, clock, FIRST_REPAIR, 0)
-    found = [week, *(_mended(board, each) for each in _engine_weeks(board, week, clock))]
-    best = min(found, key=board.total)
-    return _mended(board, _repaired(board, list(best), clock, 1.0, 1))
+    for number, (engine_ends, repair_ends) in enumerate(ROUNDS):
+        searched = _engine_weeks(board, week, clock, number, engine_ends)
+        best = min([week, *(_mended(board, each) for each in searched)], key=board.total)
+        week = _mended(board, _repaired(board, list(best), clock, repair_ends, number + 1))
+    return week
 
 
 def _repaired(board: Board, start: list[Order], clock: SearchClock, share: float, stage: int) -> Week:
@@ -39,21 +42,25 @@ def _repaired(board: Board, start: list[Order], clock: SearchClock, share: float
     return tuple(search.best)
 
 
-def _engine_weeks(board: Board, start: Week, clock: SearchClock) -> list[Week]:
+def _engine_weeks(board: Board, start: Week, clock: SearchClock, number: int, ends: float) -> list[Week]:
     model = engine_model(board)
     dearest = max((cost for arcs in model.arcs for cost, _ in arcs.values()), default=0)
     if not any(node.job is not None for node in model.nodes) or dearest > LARGEST or clock.stopped:
         return []
     engine = EngineSearch(model, start)
     cost = board.total(start)
-    seeds = [clock.limits.seed * SEARCHES + each for each in range(SEARCHES)]
+    first = (clock.limits.seed * len(ROUNDS) + number) * SEARCHES
     with ThreadPoolExecutor(SEARCHES) as pool:
-        runs = [pool.submit(engine.run, seed % 2**31, _stop(clock, cost)) for seed in seeds]
+        runs = [
+            pool.submit(engine.run, (first + each) % 2**31, _stop(clock, ends, cost))
+            for each in range(SEARCHES)
+        ]
         return [run.result() for run in runs]
 
 
-def _stop(clock: SearchClock, cost: float) -> Stop:
-    share = clock.until(clock.limits.seconds * ENGINE_ENDS, clock.limits.iterations or 0, lambda: cost)
+def _stop(clock: SearchClock, ends: float, cost: float) -> Stop:
+    steps_each = (clock.limits.iterations or 0) // len(ROUNDS)
+    share = clock.until(clock.limits.seconds * ends, steps_each, lambda: cost)
     steps = 0
 
     def stop(_: float) -> bool:
@@ -65,9 +72,20 @@ def _stop(clock: SearchClock, cost: float) -> Stop:
 
 
 def _mended(board: Board, week: Week) -> Week:
-    """Without the orders that break a rule, and with every job put back that has a spot worth its cost."""
-    kept = [order if board.cost(shift, order) < inf else () for shift, order in enumerate(week)]
+    """Without the jobs that make an order break a rule, and with each job put back that has a spot worth it."""
+    kept = [_kept(board, shift, order) for shift, order in enumerate(week)]
     planned = {job for order in kept for job in order}
     out = [job for job in range(len(board.problem.jobs)) if job not in planned]
     out.sort(key=lambda job: -board.out_cost(job))
     return tuple(insert_all(board, kept, out))
+
+
+def _kept(board: Board, shift: int, order: Order) -> Order:
+    """The order itself if it can be done; else what is left when jobs that cannot follow are passed over."""
+    if board.cost(shift, order) < inf:
+        return order
+    kept: Order = ()
+    for job in order:
+        if board.cost(shift, (*kept, job)) < inf:
+            kept = (*kept, job)
+    return kept

@@ -1,0 +1,44 @@
+"""Somebody of a farm is asked in, to see that farm and no other."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from django.db import transaction
+
+from farms.models import Farm, FarmAccess
+from trimops.accounts.models import Membership, User
+from trimops.accounts.roles import Role
+from trimops.accounts.services.invite_person import Guest, invite_person
+from trimops.kernel.errors import RuleBroken
+from trimops.kernel.scope import Scope
+
+
+class WorksHereAlready(RuleBroken):
+    """The person is staff of the business and sees every farm already."""
+
+    code = "works_here_already"
+
+
+@dataclass(frozen=True)
+class FarmGuest:
+    """Who of the farm is asked in."""
+
+    email: str
+    name: str
+
+
+@transaction.atomic
+def invite_farm_client(*, farm: Farm, guest: FarmGuest, at: datetime, by: User) -> Membership:
+    """A membership as farm client with access to `farm`. A client of another farm of the business gets this one too."""
+    known = Membership.objects.filter(
+        business_id=farm.business_id, user__email=guest.email.strip().lower()
+    ).first()
+    if known is not None and known.is_current and known.role != Role.FARM:
+        raise WorksHereAlready(f"{known.user} works here and sees every farm already.")
+    if known is None or not known.is_current:
+        known = invite_person(
+            business=farm.business, guest=Guest(guest.email, guest.name, Role.FARM), at=at, by=by
+        )
+    rows = FarmAccess.objects.within(Scope(farm.business_id))
+    rows.get_or_create(business_id=farm.business_id, membership=known, farm=farm)
+    return known

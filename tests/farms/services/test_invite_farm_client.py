@@ -1,0 +1,45 @@
+import pytest
+
+from farms.models import FarmAccess
+from farms.services.invite_farm_client import FarmGuest, WorksHereAlready, invite_farm_client
+from tests.factories import make_farm, make_house
+from trimops.accounts.roles import Role
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def house():
+    return make_house()
+
+
+def invite(house, farm, email="herd@farm.example", name="Herd Manager"):
+    return invite_farm_client(
+        farm=farm, guest=FarmGuest(email, name), at=farm.business.created_at, by=house.owner
+    )
+
+
+def test_a_guest_becomes_a_farm_client_with_access_to_that_farm_alone(house):
+    membership = invite(house, house.farm)
+    assert membership.role == Role.FARM
+    assert membership.joined_at is None
+    rows = FarmAccess.objects.within(house.scope).filter(membership=membership)
+    assert [row.farm_id for row in rows] == [house.farm.pk]
+
+
+def test_inviting_twice_gives_one_access(house):
+    first, second = invite(house, house.farm), invite(house, house.farm)
+    assert first.pk == second.pk
+    assert FarmAccess.objects.within(house.scope).filter(membership=first).count() == 1
+
+
+def test_a_client_may_see_a_second_farm(house):
+    other = make_farm(house.business, "Second Farm", by=house.owner)
+    invite(house, house.farm)
+    membership = invite(house, other)
+    assert FarmAccess.objects.within(house.scope).filter(membership=membership).count() == 2
+
+
+def test_staff_are_not_made_farm_clients(house):
+    with pytest.raises(WorksHereAlready):
+        invite(house, house.farm, email=house.office.email)

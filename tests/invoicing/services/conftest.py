@@ -1,0 +1,10 @@
+"""One small business for the services of the money."""
+
+import pytest
+
+from tests.factories import House, make_house
+
+
+@pytest.fixture
+def house(db) -> House:
+    return make_house()

@@ -1,0 +1,70 @@
+"""The planner thinks, and what it proposes keeps the rules."""
+
+from datetime import datetime, timedelta
+
+from tests.factories import MONDAY, make_farm, make_house, wanted
+from visits.domain.planning.audit import audit_week
+from visits.domain.planning.solve_limits import SolveLimits
+from visits.models import WeekPlan
+from visits.services.think_week_plan import think_week_plan
+
+QUICK = SolveLimits(iterations=50)
+
+
+def stops_of(plan):
+    return [stop for shift in plan.plan["shifts"] for stop in shift["stops"]]
+
+
+def test_a_thought_out_plan_is_proposed_and_passes_the_audit(house, proposed):
+    visits = [wanted(house.farm), wanted(make_farm(house.business, "High Croft", by=house.owner))]
+    plan = WeekPlan.objects.within(house.scope).get(pk=proposed().pk)
+    assert (plan.state, plan.percent, plan.failure) == ("proposed", 100, "")
+    assert audit_week(plan.problem, plan.plan) == []
+    assert {stop["job"] for stop in stops_of(plan)} == {f"visit-{visit.pk}" for visit in visits}
+
+
+def test_nobody_is_trimmed_while_they_milk(house, proposed):
+    wanted(house.farm)
+    (stop,) = stops_of(proposed())
+    start, finish = (datetime.fromisoformat(stop[name]) for name in ("start", "finish"))
+    assert start.hour * 60 + start.minute >= 8 * 60
+    assert finish.hour * 60 + finish.minute <= 16 * 60
+
+
+def test_thinking_again_about_a_proposed_plan_changes_nothing(house, proposed):
+    wanted(house.farm)
+    plan = proposed()
+    before = WeekPlan.objects.within(house.scope).values().get(pk=plan.pk)
+    think_week_plan(week_plan=plan, limits=QUICK, at=plan.asked_at + timedelta(hours=1))
+    assert WeekPlan.objects.within(house.scope).values().get(pk=plan.pk) == before
+
+
+def test_a_newer_proposal_sets_the_older_one_of_its_week_and_business_aside(house, proposed):
+    theirs = make_house("Fell & Beck")
+    other = WeekPlan.objects.create(
+        business=theirs.business,
+        monday=MONDAY,
+        state="proposed",
+        problem={},
+        asked_at=datetime.fromisoformat("2026-03-01T00:00:00+00:00"),
+        asked_by=theirs.owner,
+    )
+    wanted(house.farm)
+    old, new = proposed(), proposed()
+    states = dict(WeekPlan.objects.within(house.scope).values_list("pk", "state"))
+    assert states == {old.pk: "set_aside", new.pk: "proposed"}
+    assert WeekPlan.objects.within(theirs.scope).get(pk=other.pk).state == "proposed"
+
+
+def test_a_problem_that_cannot_be_read_fails_in_words_and_proposes_nothing(house):
+    plan = WeekPlan.objects.create(
+        business=house.business,
+        monday=MONDAY,
+        problem={"format": "trimops-week-problem/1", "jobs": "none"},
+        asked_at=datetime.fromisoformat("2026-03-01T00:00:00+00:00"),
+        asked_by=house.owner,
+    )
+    think_week_plan(week_plan=plan, limits=QUICK, at=plan.asked_at)
+    stored = WeekPlan.objects.within(house.scope).get(pk=plan.pk)
+    assert (stored.state, stored.plan) == ("failed", None)
+    assert "jobs" in stored.failure

@@ -1,0 +1,55 @@
+"""The whole demo, from the empty business to the six files."""
+
+from dataclasses import dataclass
+from datetime import timedelta
+from pathlib import Path
+
+from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
+from trimops.portal.demo.papers import write_after_visit, write_calendar, write_draft_list, write_week
+from trimops.portal.demo.plan_the_week import PlannedWeek, plan_the_week
+from trimops.portal.demo.record_one_visit import MadeVisit, choose_visit, record_one_visit
+from trimops.portal.demo.wipe_demo import refuse_other_businesses
+from trimops.portal.demo.wish_week import wish_week
+
+
+@dataclass(frozen=True)
+class DemoOutcome:
+    """What was done, for the account of it."""
+
+    wishes: DemoWishes
+    built: Built
+    wanted: int
+    week: PlannedWeek
+    made: MadeVisit
+    folder: Path
+    calendar_secret: str
+
+
+def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
+    """Build, plan, make one visit, write the papers. RuleBroken says in words what stands in the way."""
+    refuse_other_businesses()
+    folder.mkdir(parents=True, exist_ok=True)
+    built = build_demo(wishes, tell)
+    crew, at = built.crew, wishes.dawn
+    tell("The coming week: what is wanted", 0.6)
+    wanted = wish_week(crew, wishes.today, wishes.monday, at)
+    tell("The coming week: planning", 0.65)
+    week = plan_the_week(crew, wishes.monday, at, wishes.seconds)
+    write_week(folder, week)
+    tell("One visit is made", 0.9)
+    visit = choose_visit(crew, stops_of(week.plan))
+    write_draft_list(folder, visit, at)
+    made = record_one_visit(crew, visit, at + timedelta(minutes=5), wishes.seed)
+    tell("Papers", 0.95)
+    write_after_visit(folder, made)
+    secret = write_calendar(folder, crew, at)
+    tell("Done", 1)
+    return DemoOutcome(wishes, built, wanted, week, made, folder, secret)
+
+
+def stops_of(plan: dict[str, object]) -> set[int]:
+    """Keys of the visits that a plan document holds."""
+    shifts = plan["shifts"]
+    if not isinstance(shifts, list):
+        return set()
+    return {int(stop["job"].removeprefix("visit-")) for shift in shifts for stop in shift["stops"]}
