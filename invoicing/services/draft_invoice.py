@@ -34,7 +34,8 @@ class PriceMissing(RuleBroken):
 def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
     """The draft for a finished visit at the prices of its day; a draft made before is made anew.
 
-    None when nothing was done that is charged. An invoice already issued is left as it is and returned.
+    None when nothing was done that is charged; a draft made before then falls away. An invoice already issued is left
+    as it is and returned.
     """
     row = visit.locked()
     if row.visit_state is not VisitState.FINISHED or row.finished_at is None:
@@ -48,6 +49,7 @@ def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
     except NoPrice as fault:
         raise PriceMissing(str(fault)) from fault
     if not lines:
+        Invoice.objects.within(Scope(row.business_id)).drafts().filter(visit=row).delete()
         return None
     invoice = known or Invoice(business_id=row.business_id, farm_id=row.farm_id, visit=row)
     invoice.currency, invoice.tax_point, invoice.drafted_at = row.business.currency, day, at

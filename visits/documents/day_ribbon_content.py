@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 
 from trimops.paper.colours import Meaning
 
@@ -77,15 +77,16 @@ class TimeScale:
     last: float
 
     def at(self, instant: datetime) -> float:
-        """Where the instant lies, held within the axis."""
-        part = (instant - self.begins) / (self.ends - self.begins)
+        """Where the instant lies, held within the axis. By elapsed time, also over a change of the clock."""
+        begins, ends = self.begins.astimezone(UTC), self.ends.astimezone(UTC)
+        part = (instant.astimezone(UTC) - begins) / (ends - begins)
         return self.first + min(1.0, max(0.0, part)) * (self.last - self.first)
 
     def hours(self) -> Iterator[tuple[datetime, float]]:
-        """Each full hour of the axis and where it lies, by elapsed time (a clock change shows itself)."""
-        hour = self.begins.replace(minute=0, second=0, microsecond=0)
+        """Each full hour of the axis by the zone's clock, and where it lies."""
+        hour = self.begins.replace(minute=0, second=0, microsecond=0).astimezone(UTC)
         if hour < self.begins:
             hour += timedelta(hours=1)
         while hour <= self.ends:
-            yield hour, self.at(hour)
+            yield hour.astimezone(self.begins.tzinfo), self.at(hour)
             hour += timedelta(hours=1)

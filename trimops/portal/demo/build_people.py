@@ -47,7 +47,7 @@ def build_people(cast: Cast, since: datetime) -> Crew:
         place.full_clean()
         place.save()
         people[person.role], memberships[person.role] = user, place
-    BusinessFigures.objects.bulk_create([BusinessFigures(business=business)])
+    BusinessFigures.objects.bulk_create([BusinessFigures(business=business, planning=cast.planning)])
     return Crew(business, people, memberships, _vans(business, people, cast))
 
 

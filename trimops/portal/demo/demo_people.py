@@ -40,6 +40,7 @@ class Cast:
     vans: tuple[VanSketch, ...]
     contact_names: tuple[str, ...]
     vet: str
+    planning: dict[str, float]
 
 
 @dataclass(frozen=True)
@@ -80,6 +81,7 @@ def cast() -> Cast:
         vans=tuple(VanSketch(**row) for row in told["vans"]),
         contact_names=tuple(told["contact_names"]),
         vet=told["vet"],
+        planning=told["planning"],
     )
 
 

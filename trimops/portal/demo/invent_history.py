@@ -19,7 +19,6 @@ from visits.domain.visit_states import VisitReason
 ZONE = ZoneInfo("Europe/London")
 FIRST_HOUR, LAST_MINUTE = time(7, 15), 15.5 * 60
 KMH, CIRCUITY, LEG_MINUTES = 48, 1.35, 2
-RANK = {VisitReason.URGENT: 0, VisitReason.RECHECK: 1, VisitReason.ROUTINE: 2}
 
 
 @dataclass(frozen=True)
@@ -80,7 +79,7 @@ class HistoryMaker:
             and state.last_visit < day
             and (errand := errand_for(state, day)) is not None
         ]
-        return sorted(found, key=lambda pair: (RANK[pair[1].reason], pair[1].due_until, pair[0].number))
+        return sorted(found, key=_pressing)
 
     def _van_of(self, state: FarmState) -> int:
         place = (state.sketch.east_km, state.sketch.north_km)
@@ -117,6 +116,11 @@ class HistoryMaker:
         visit = _put_down(van, state, errand, _instant(day, begin), told, float(told), (), False)
         self.past.visits.append(PastVisit(**{**visit.__dict__, "is_called_off": True}))
         state.last_visit = day
+
+
+def _pressing(pair: tuple[FarmState, Errand]) -> tuple[bool, date, int]:
+    state, errand = pair
+    return errand.reason is not VisitReason.URGENT, errand.due_until, state.number
 
 
 def _put_down(

@@ -11,7 +11,7 @@ from trimops.portal.demo.farm_state import FarmState
 from trimops.portal.demo.invent_cow import Seen, recheck_entry, routine_entry
 from trimops.portal.demo.invent_lesions import finding, lesions_today
 from trimops.portal.demo.past import RecheckSpell
-from visits.domain.crush_entry import CowEntry
+from visits.domain.crush_entry import CowEntry, FindingEntry
 from visits.domain.feet import Foot
 from visits.domain.lesions import LesionCode
 from visits.domain.recheck_due import RecheckCause
@@ -73,7 +73,7 @@ def cows_done(
     if errand.reason is VisitReason.ROUTINE:
         fresh += _longest_away(chance, state, errand.heads - len(seen_again), {*seen_again})
     for cow in fresh:
-        seen = lesions_today(chance, rates, state.cows[cow], state.herd_factor, day)
+        seen: Seen = lesions_today(chance, rates, state.cows[cow], state.herd_factor, day)
         if cow in errand.lame and not seen:
             seen = _lame_foot(chance, rates)
         done.append((cow, routine_entry(chance, rates, seen, state.feet.standing(cow))))
@@ -85,7 +85,7 @@ def _again(
     chance: Random, rates: Rates, state: FarmState, spells: Sequence[RecheckSpell], cow: int
 ) -> CowEntry:
     mine = [spell for spell in spells if spell.cow == cow]
-    seen: dict[Foot, list] = {}  # type: ignore[type-arg]
+    seen: dict[Foot, list[FindingEntry]] = {}
     for spell in mine:
         blocked = spell.due.cause is RecheckCause.BLOCK
         if not happens(chance, rates.healed_with_block if blocked else rates.healed_at_recheck):

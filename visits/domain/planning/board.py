@@ -78,7 +78,7 @@ class Board:
         jobs, limit = self.problem.jobs, self.problem.shifts[shift].max_cows
         if limit is not None and sum(jobs[job].cows for job in order) > limit:
             return False
-        return all(jobs[a].hygiene <= 9 + jobs[b].hygiene for a, b in pairwise(order))
+        return all(jobs[a].hygiene <= jobs[b].hygiene for a, b in pairwise(order))
 
     def cost(self, shift: int, order: Order) -> float:
         """Cost of the shift with this order, lateness included; infinite where no timing keeps the rules."""
