@@ -80,7 +80,8 @@ def make_house(name: str = "Ash & Rye Foot Trimming") -> House:
 
 
 def make_business(name: str = "Ash & Rye Foot Trimming", **fields: object) -> Business:
-    business = Business(name=name, **fields)
+    paper = {"address": "1 Made-up Lane\nNowhere", "vat_number": "GB123456789", **fields}
+    business = Business(name=name, **paper)
     business.full_clean()
     business.save()
     return business
@@ -104,7 +105,8 @@ def let_in(membership: Membership, farm: Farm) -> FarmAccess:
 
 def make_farm(business: Business, name: str, *, by: User, **fields: object) -> Farm:
     """A farm that milks at six and four."""
-    place = {"latitude": Decimal("54.1"), "longitude": Decimal("-2.3"), "herd_size": 120, **fields}
+    place = {"latitude": Decimal("54.1"), "longitude": Decimal("-2.3"), "herd_size": 120}
+    place |= {"address": "Down the track\nNowhere", **fields}
     farm = save_farm(farm=Farm(business=business, name=name, **place), at=NOON, by=by)
     set_milkings(farm=farm, milkings=[DailyMilking(time(6), 120), DailyMilking(time(16), 120)])
     return farm

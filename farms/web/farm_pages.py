@@ -3,6 +3,7 @@
 from django.contrib import messages
 from django.core.paginator import Paginator
 from django.db.models import Count, Q
+from django.db.models.functions import Length
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -40,7 +41,7 @@ class FarmPage(ScopedPage):
         form = FindForm(request.GET)
         text = form.cleaned_data["q"] if form.is_valid() else ""
         cows = Cow.objects.within(self.scope).on_farm().filter(farm=farm)
-        found = (cows.known_as(text) if text else cows).order_by("number", "id")
+        found = (cows.known_as(text) if text else cows).order_by(Length("number"), "number", "id")
         return self.show(
             {
                 "farm": farm,

@@ -44,10 +44,27 @@ class FarmForm(FarmModelForm):
             "hygiene_reason",
             "is_active",
         ]
+        labels = {
+            "access_notes": "Way in",
+            "email": "Email",
+            "vat_number": "VAT number",
+            "payer": "Bills go to",
+            "herd_size": "Cows in the herd",
+            "routine_interval_days": "Days between routine visits",
+            "routine_cows": "Cows at a routine visit",
+            "rest_after_milking_minutes": "Rest after milking, minutes",
+            "crush_place": "Crush",
+            "hygiene_level": "Hygiene",
+            "hygiene_reason": "Why that hygiene",
+            "is_active": "On the round",
+        }
+        # The labels say it already.
+        help_texts = {"herd_size": "", "routine_interval_days": "", "routine_cows": ""}
 
     def __init__(self, *args: object, scope: Scope, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         self.fields["payer"].queryset = Payer.objects.within(scope)  # type: ignore[attr-defined]
+        self.fields["payer"].empty_label = "the farm itself"  # type: ignore[attr-defined]
 
     def _get_validation_exclusions(self) -> set[str]:
         # The business is set by the page, so that one name is kept once within it.

@@ -1,6 +1,7 @@
 from django.urls import path
 
 from farms.web.client_pages import FarmClientsPage
+from farms.web.contact_pages import ContactsPage, PayersPage
 from farms.web.farm_pages import FarmEditPage, FarmListPage, FarmPage, MilkingPage
 from farms.web.herd_pages import CowEditPage, HerdListPage, HerdPreviewPage
 
@@ -10,6 +11,9 @@ urlpatterns = [
     path("<int:pk>/", FarmPage.as_view(), name="farm"),
     path("<int:pk>/mend/", FarmEditPage.as_view(), name="farm_edit"),
     path("<int:pk>/milking/", MilkingPage.as_view(), name="milking"),
+    path("payers/", PayersPage.as_view(), name="payers"),
+    path("payers/<int:pk>/", PayersPage.as_view(), name="payer"),
+    path("<int:pk>/contacts/", ContactsPage.as_view(), name="contacts"),
     path("<int:pk>/people/", FarmClientsPage.as_view(), name="farm_clients"),
     path("<int:farm_pk>/cows/new/", CowEditPage.as_view(), name="cow_new"),
     path("<int:farm_pk>/cows/<int:pk>/mend/", CowEditPage.as_view(), name="cow_edit"),

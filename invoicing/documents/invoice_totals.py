@@ -1,5 +1,7 @@
 """Tax by rate, totals, how to pay, notes."""
 
+from decimal import Decimal
+
 from reportlab.lib.colors import HexColor
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, Spacer, Table
@@ -10,47 +12,43 @@ from trimops.paper.colours import HEX, Tint
 from trimops.paper.figures import money, plain_amount, rate
 from trimops.paper.headings import heading, section
 from trimops.paper.sheet import TEXT_WIDTH
-from trimops.paper.styles import LEAD, style, words
-from trimops.paper.tables import Cell, Column, ruled_table
+from trimops.paper.styles import LEAD, TEXT, style, words
+from trimops.paper.tables import Cell, Column, bare_table, ruled_table
 
 _INK = HexColor(HEX[Tint.INK])
 _LEFT = 95 * mm
+_LABEL = 45 * mm
 
 
 def totals_part(paper: InvoicePaper) -> list[Flowable]:
     """Tax by rate on the left, totals on the right, reasons where no tax is charged below."""
-    both = Table(
-        [[_tax_table(paper), _totals_table(paper)]],
-        colWidths=[_LEFT, TEXT_WIDTH - _LEFT],
-        style=[
-            ("VALIGN", (0, 0), (-1, -1), "TOP"),
-            ("LEFTPADDING", (0, 0), (-1, -1), 0),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 0),
-        ],
-    )
+    both = bare_table([[_tax_table(paper), _totals_table(paper)]], [_LEFT, TEXT_WIDTH - _LEFT])
     reasons = [words(row.exempt_reason, style(before=3)) for row in paper.tax_rows if row.exempt_reason]
     return [Spacer(0, 10), CondPageBreak(120), both, *reasons]
 
 
 def payment_part(paper: InvoicePaper) -> list[Flowable]:
     """How to pay (not on a credit note), discount for prompt payment, and notes."""
-    parts: list[Flowable] = []
-    payment = paper.payment
-    facts = [*payment.details, *([("Reference", payment.reference)] if payment.reference else [])]
-    if not paper.corrects and (facts or payment.terms):
-        parts += section("How to pay", 90)
-        rows = [
-            [words(label, style(tint=Tint.QUIET)), words(value, style(bold=True))] for label, value in facts
-        ]
-        if rows:
-            parts.append(Table(rows, colWidths=[38 * mm, TEXT_WIDTH - 38 * mm], style=_tight()))
-        if payment.terms:
-            parts.append(words(payment.terms, style(before=4)))
+    parts = [] if paper.corrects else _how_to_pay(paper)
     if paper.cash_discount:
         parts.append(words(paper.cash_discount, style(before=4)))
     if paper.notes:
         parts += [heading("Notes"), *[words(note, style(after=2)) for note in paper.notes]]
     return parts
+
+
+def _how_to_pay(paper: InvoicePaper) -> list[Flowable]:
+    payment = paper.payment
+    facts = [*payment.details, *([("Reference", payment.reference)] if payment.reference else [])]
+    parts: list[Flowable] = []
+    if facts:
+        rows = [
+            [words(what, style(tint=Tint.QUIET)), words(value, style(bold=True))] for what, value in facts
+        ]
+        parts.append(bare_table(rows, [38 * mm, TEXT_WIDTH - 38 * mm], pad=2))
+    if payment.terms:
+        parts.append(words(payment.terms, style(before=4)))
+    return [*section("How to pay", 90), *parts] if parts else []
 
 
 def _tax_table(paper: InvoicePaper) -> Table:
@@ -76,24 +74,19 @@ def _totals_table(paper: InvoicePaper) -> Table:
     lines.append((f"Total with {paper.tax_name}", paper.gross))
     if paper.paid:
         lines.append(("Paid already", -paper.paid))
-    rows = [_total_row(label, money(amount, paper.currency, paper.digits)) for label, amount in lines]
-    last = "To credit" if paper.corrects else "To pay"
-    rows.append(_total_row(last, money(paper.due, paper.currency, paper.digits), LEAD + 1))
-    ruled = ("LINEABOVE", (0, len(rows) - 1), (-1, len(rows) - 1), 1.0, _INK)
+    rows = [_total_row(label, _money(amount, paper)) for label, amount in lines]
+    rows.append(_total_row("To credit" if paper.corrects else "To pay", _money(paper.due, paper), LEAD + 1))
     if paper.tax_in_sterling is not None:
         rows.append(_total_row(f"{paper.tax_name} in sterling", money(paper.tax_in_sterling, "GBP")))
-    return Table(rows, colWidths=[45 * mm, TEXT_WIDTH - _LEFT - 45 * mm], style=[*_tight(), ruled])
+    table = bare_table(rows, [_LABEL, TEXT_WIDTH - _LEFT - _LABEL], pad=2)
+    table.setStyle([("LINEABOVE", (0, len(lines)), (-1, len(lines)), 1.0, _INK)])
+    return table
 
 
-def _total_row(label: str, amount: str, size: float = 9.5) -> list[Flowable]:
+def _money(amount: Decimal, paper: InvoicePaper) -> str:
+    return money(amount, paper.currency, paper.digits)
+
+
+def _total_row(label: str, amount: str, size: float = TEXT) -> list[Flowable]:
     is_last = size > LEAD
     return [words(label, style(size, bold=is_last)), words(amount, style(size, bold=is_last, align="right"))]
-
-
-def _tight() -> list[tuple[str, tuple[int, int], tuple[int, int], float]]:
-    return [
-        ("LEFTPADDING", (0, 0), (-1, -1), 0),
-        ("RIGHTPADDING", (0, 0), (-1, -1), 0),
-        ("TOPPADDING", (0, 0), (-1, -1), 2),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
-    ]

@@ -72,7 +72,9 @@ def make_round() -> Round:
     make_kit(house.business)
     farms = _farms(house)
     finished = _finished(house, house.farm, now - timedelta(days=9))
-    issued = issue_invoice(invoice=_draft_of(_finished(house, farms[0], now - timedelta(days=8))), at=now, by=house.owner)
+    issued = issue_invoice(
+        invoice=_draft_of(_finished(house, farms[0], now - timedelta(days=8))), at=now, by=house.owner
+    )
     under_way = _under_way(house, farms[1], now - timedelta(hours=2))
     return Round(
         house=house,
@@ -82,12 +84,18 @@ def make_round() -> Round:
         under_way=under_way,
         finished=finished,
         called_off=call_off_visit(
-            visit=_asked(house, farms[2], now), because="Snow on the lane; they ring again.", at=now, by=house.office
+            visit=_asked(house, farms[2], now),
+            because="Snow on the lane; they ring again.",
+            at=now,
+            by=house.office,
         ),
         draft=_draft_of(finished),
         issued=issued,
         invited=invite_person(
-            business=house.business, guest=Guest("new@example.invalid", "New Hand", Role.TRIMMER), at=now, by=house.owner
+            business=house.business,
+            guest=Guest("new@example.invalid", "New Hand", Role.TRIMMER),
+            at=now,
+            by=house.owner,
         ),
     )
 
@@ -105,7 +113,12 @@ def _fit_to_bill(house: House) -> None:
 def _farms(house: House) -> list[Farm]:
     farms = []
     for name, north, east, herd in FARMS:
-        place = {"latitude": Decimal(north), "longitude": Decimal(east), "herd_size": herd, "address": f"{name}\nAshby Green"}
+        place = {
+            "latitude": Decimal(north),
+            "longitude": Decimal(east),
+            "herd_size": herd,
+            "address": f"{name}\nAshby Green",
+        }
         farms.append(make_farm(house.business, name, by=house.owner, **place))
     farms[2].access_notes = "Second gate after the bridge; mind the dog."
     farms[2].save()
@@ -158,7 +171,14 @@ def _finished(house: House, farm: Farm, at: datetime) -> Visit:
     visit = plan_visit(visit=visit, van=house.van, start=at, at=at - timedelta(days=2), by=house.office)
     visit = start_visit(visit=visit, checked=True, at=at, by=house.trimmer)
     skin = FindingEntry(LesionCode.DD, Claw.SKIN, zone=10, severity=2, dd_stage=DDStage.M2)
-    put_down(visit, cows[0], blocked_foot(), trimmed_foot(Foot.RIGHT_HIND), mobility_scale=MobilityScale.UK, mobility_score=2)
+    put_down(
+        visit,
+        cows[0],
+        blocked_foot(),
+        trimmed_foot(Foot.RIGHT_HIND),
+        mobility_scale=MobilityScale.UK,
+        mobility_score=2,
+    )
     put_down(visit, cows[1], trimmed_foot(Foot.RIGHT_HIND, findings=(skin,)), note="Quiet cow")
     for cow in cows[2:]:
         put_down(visit, cow, trimmed_foot(Foot.LEFT_HIND), trimmed_foot(Foot.RIGHT_HIND))

@@ -2,11 +2,12 @@
 
 from dataclasses import dataclass
 
-from reportlab.platypus import Flowable, Table
+from reportlab.platypus import Flowable
 
 from trimops.paper.colours import Tint
 from trimops.paper.sheet import TEXT_WIDTH
 from trimops.paper.styles import LEAD, SMALL, style, words
+from trimops.paper.tables import bare_table
 
 
 @dataclass(frozen=True)
@@ -22,15 +23,6 @@ class Letterhead:
 def letterhead_block(letterhead: Letterhead, right: str = "") -> Flowable:
     """Name and address on the left over one or two lines, `right` (a reference, a kind of paper) on the right."""
     lines = ", ".join(part for part in (*letterhead.address, letterhead.phone, letterhead.email) if part)
-    left = [words(letterhead.name, style(LEAD, bold=True))]
-    if lines:
-        left.append(words(lines, style(SMALL, tint=Tint.QUIET)))
+    left = [words(letterhead.name, style(LEAD, bold=True)), words(lines, style(SMALL, tint=Tint.QUIET))]
     other = words(right, style(SMALL, tint=Tint.QUIET, align="right"))
-    commands = [
-        ("LEFTPADDING", (0, 0), (-1, -1), 0),
-        ("RIGHTPADDING", (0, 0), (-1, -1), 0),
-        ("TOPPADDING", (0, 0), (-1, -1), 0),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 8),
-        ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ]
-    return Table([[left, other]], colWidths=[TEXT_WIDTH * 0.68, TEXT_WIDTH * 0.32], style=commands)
+    return bare_table([[left, other]], [TEXT_WIDTH * 0.68, TEXT_WIDTH * 0.32], pad=4)

@@ -2,7 +2,9 @@
 
 from collections.abc import Sequence
 
-from reportlab.platypus import Flowable, Spacer, Table
+from reportlab.platypus import Flowable, Spacer
+
+from trimops.paper.tables import Cell, bare_table
 
 _GAP = 12.0
 _TALLEST = 330.0
@@ -14,16 +16,12 @@ def side_by_side(columns: Sequence[Sequence[Flowable]], width: float) -> list[Fl
     each = (width - _GAP * (len(columns) - 1)) / len(columns)
     if max(_height(column, each) for column in columns) > _TALLEST:
         return [flowable for column in columns for flowable in (*column, Spacer(0, 8))]
-    commands = [
-        ("LEFTPADDING", (0, 0), (-1, -1), 0),
-        ("RIGHTPADDING", (0, 0), (-1, -1), _GAP),
-        ("RIGHTPADDING", (-1, 0), (-1, -1), 0),
-        ("TOPPADDING", (0, 0), (-1, -1), 0),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 0),
-        ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ]
-    widths = [each + _GAP] * (len(columns) - 1) + [each]
-    return [Table([[list(column) for column in columns]], colWidths=widths, style=commands, hAlign="LEFT")]
+    cells: list[Cell] = []
+    widths: list[float] = []
+    for column in columns:
+        cells += [list(column), ""]
+        widths += [each, _GAP]
+    return [bare_table([cells[:-1]], widths[:-1])]
 
 
 def _height(column: Sequence[Flowable], width: float) -> float:

@@ -8,7 +8,7 @@ from reportlab.lib.colors import HexColor
 from reportlab.platypus import Flowable, Table
 
 from trimops.paper.colours import HEX, Tint
-from trimops.paper.styles import SMALL, Align, style, words
+from trimops.paper.styles import SMALL, TEXT, Align, style, words
 from trimops.paper.typefaces import BODY
 
 Command = tuple[str, tuple[int, int], tuple[int, int], *tuple[object, ...]]
@@ -52,9 +52,23 @@ def ruled_table(
     )
 
 
+def bare_table(rows: Sequence[Sequence[Cell]], widths: Sequence[float], *, pad: float = 0.0) -> Table:
+    """Cells side by side without rules or room around them but `pad` points above and below each."""
+    commands: list[Command] = [
+        # Named although the cells hold their own text: reportlab would else set each cell up in Helvetica.
+        ("FONT", (0, 0), (-1, -1), BODY, TEXT),
+        ("VALIGN", (0, 0), (-1, -1), "TOP"),
+        ("LEFTPADDING", (0, 0), (-1, -1), 0),
+        ("RIGHTPADDING", (0, 0), (-1, -1), 0),
+        ("TOPPADDING", (0, 0), (-1, -1), pad),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), pad),
+    ]
+    return Table([list(row) for row in rows], colWidths=list(widths), style=commands, hAlign="LEFT")
+
+
 def _base_commands() -> list[Command]:
     return [
-        ("FONT", (0, 0), (-1, -1), BODY, 9.5),
+        ("FONT", (0, 0), (-1, -1), BODY, TEXT),
         ("TEXTCOLOR", (0, 0), (-1, -1), _INK),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),

@@ -17,6 +17,7 @@ from visits.domain.draft_order import DraftCandidate, DraftLine, DraftOrder, dra
 from visits.models import AskedCow, Recheck, Trim, Visit
 from visits.selectors.report_content import letterhead_of
 
+MOST_LEFT = 20
 NEEDS = {
     1: "Lame now, or asked for",
     2: "Blocks and re-checks",
@@ -43,11 +44,11 @@ def draft_content(visit: Visit, now: datetime) -> DraftList:
         arrive=arrive,
         made_at=now.astimezone(zone),
         groups=tuple(_groups(order)),
-        left_for_next=tuple(_cow(line) for line in order.left_for_next),
+        left_for_next=tuple(_cow(line) for line in order.left_for_next[:MOST_LEFT]),
         prepare=tuple(_prepare(visit.farm)),
         cautions=(LATE_PREGNANT,),
         trimmer=visit.van.name if visit.van else "",
-        rule_note=RULE_NOTE,
+        rule_note=_rule_note(order),
     )
 
 
@@ -107,6 +108,11 @@ def _cows(lines: Iterable[DraftLine]) -> Iterator[DraftCow]:
 
 def _cow(line: DraftLine) -> DraftCow:
     return DraftCow(line.number, line.why, line.warning)
+
+
+def _rule_note(order: DraftOrder) -> str:
+    more = len(order.left_for_next) - MOST_LEFT
+    return f"{RULE_NOTE} {more} more cows are left for later." if more > 0 else RULE_NOTE
 
 
 def _prepare(farm: Farm) -> Iterator[str]:

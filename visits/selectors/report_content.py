@@ -22,7 +22,7 @@ from visits.documents.visit_report_content import (
     VetReferral,
     VisitReport,
 )
-from visits.domain.actions import ActionKind
+from visits.domain.actions import FUNCTIONAL_STEPS, ActionKind, BlockKind
 from visits.domain.cautions import FOR_THE_FARM
 from visits.domain.feet import ZONE_NAMES, Claw, Foot
 from visits.domain.lesions import LESIONS, LesionCode
@@ -30,6 +30,7 @@ from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import Finding, Referral, StockMovement, Trim, TrimmedFoot, Visit
 from visits.selectors.visit_story import VisitStory, visit_story
 
+PLAIN = ("trimmed",)
 WASH_STEPS = (
     "Crush, straps and floor hosed down",
     "Knives and discs scrubbed, then disinfected",
@@ -88,7 +89,11 @@ def _steps(visit: Visit) -> tuple[str, ...]:
 def _cow_line(trim: Trim, story: VisitStory) -> CowLine:
     due = {row.foot: row.due_until for row in story.rechecks if row.cow_id == trim.cow_id}
     vet = {row.foot for row in story.referrals if row.trim_id == trim.pk}
-    feet = tuple(_foot_line(foot, due.get(foot.foot), foot.foot in vet) for foot in trim.feet.all())
+    lines = [_foot_line(foot, due.get(foot.foot), foot.foot in vet) for foot in trim.feet.all()]
+    # A foot that was only trimmed has nothing to tell; the cow's own line says what she had.
+    feet = tuple(
+        line for line in lines if line.found or line.block_on or line.recheck_on or line.done != PLAIN
+    )
     return CowLine(trim.cow.number, trim.get_kind_display(), feet, trim.note)
 
 
@@ -98,14 +103,16 @@ def _foot_line(foot: TrimmedFoot, recheck_on: date | None, for_vet: bool) -> Foo
     return FootLine(
         Foot(foot.foot),
         tuple(_found(finding, for_vet) for finding in foot.findings.all()),
-        tuple(dict.fromkeys(_done(action.kind, action.block_kind) for action in actions)),
+        tuple(dict.fromkeys(_done(action.kind, action.block_kind) for action in actions)) or PLAIN,
         blocks[0] if blocks else None,
         recheck_on,
     )
 
 
 def _done(kind: str, block_kind: str) -> str:
-    return f"{block_kind} block on" if block_kind else ActionKind(kind).label
+    if kind in FUNCTIONAL_STEPS or kind == ActionKind.NO_CUT:
+        return "trimmed"
+    return BlockKind(block_kind).label + " on" if block_kind else ActionKind(kind).label
 
 
 def _found(finding: Finding, for_vet: bool) -> Found:

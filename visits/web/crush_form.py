@@ -1,6 +1,7 @@
 """The plain form for one cow at the crush: four feet, each with what was seen and what was done."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from django import forms
 from django.http import QueryDict
@@ -9,7 +10,7 @@ from trimops.kernel.choices import choices_of
 from visits.domain.actions import ActionKind, BlockKind
 from visits.domain.crush_entry import ActionEntry, CowEntry, FindingEntry, FootEntry
 from visits.domain.feet import FEET_IN_ORDER, ZONE_NAMES, Claw, Foot
-from visits.domain.lesions import DDStage, LesionCode
+from visits.domain.lesions import LESIONS, DDStage, LesionCode, LesionGroup
 from visits.web.forms import SCORES, read_score
 
 NOTHING = ("", "–")
@@ -36,9 +37,32 @@ SIGN_WORDS = {
 FINDINGS_PER_FOOT = 2
 
 
+@dataclass(frozen=True)
+class SeenPart:
+    """The fields of one thing seen on a foot; open when something is in them."""
+
+    fields: list[forms.BoundField]
+    is_open: bool
+
+
+@dataclass(frozen=True)
+class FootPart:
+    """One foot's fields in the order of the work; a hind foot is shown open, a fore foot when it is filled in."""
+
+    foot: Foot
+    done: list[forms.BoundField]
+    whole: forms.BoundField
+    block: list[forms.BoundField]
+    seen: list[SeenPart]
+    signs: forms.BoundField
+    measures: list[forms.BoundField]
+    is_open: bool
+
+
 class CrushForm(forms.Form):
     """Field names begin with the foot: LH_lateral, LH_lesion1 and so on."""
 
+    all_may_stay_empty = True
     score = forms.ChoiceField(label="How she walked in", choices=SCORES, required=False)
     belly_band_minutes = forms.IntegerField(
         label="Belly band on, minutes", required=False, min_value=0, max_value=240
@@ -56,15 +80,12 @@ class CrushForm(forms.Form):
         for foot in FEET_IN_ORDER:
             self.fields |= _foot_fields(foot)
 
-    def feet(self) -> Iterator[tuple[Foot, list[forms.BoundField], bool]]:
-        """Each foot with its fields, and whether anything of it is filled in or wrong (then it is shown open)."""
-        for foot in FEET_IN_ORDER:
-            fields = [self[name] for name in self.fields if name.startswith(f"{foot.value}_")]
-            filled = any(field.value() not in (None, "", [], "1") for field in fields)
-            yield foot, fields, filled or any(field.errors for field in fields) or foot.is_hind
+    def feet(self) -> Iterator["FootPart"]:
+        """Each foot's fields as the page lays them out."""
+        return (_foot_part(self, foot) for foot in FEET_IN_ORDER)
 
     def about_the_cow(self) -> list[forms.BoundField]:
-        return [self[name] for name in ("score", "belly_band_minutes", "note", "told_vet")]
+        return [self[name] for name in ("belly_band_minutes", "note", "told_vet")]
 
     def entry(self) -> CowEntry:
         """The cow as put down, once the form is valid. Feet with nothing in them were not lifted."""
@@ -80,6 +101,31 @@ class CrushForm(forms.Form):
         )
 
 
+def _foot_part(form: CrushForm, foot: Foot) -> FootPart:
+    def some(*names: str) -> list[forms.BoundField]:
+        return [form[f"{foot.value}_{name}"] for name in names]
+
+    def seen(n: int) -> SeenPart:
+        fields = some(f"lesion{n}", f"claw{n}", f"zone{n}", f"severity{n}", f"stage{n}")
+        return SeenPart(fields, any(_is_filled(field) for field in fields))
+
+    every = [form[name] for name in form.fields if name.startswith(f"{foot.value}_")]
+    return FootPart(
+        foot=foot,
+        done=some("lateral", "medial"),
+        whole=some("foot")[0],
+        block=some("block", "block_claw"),
+        seen=[seen(n) for n in range(1, FINDINGS_PER_FOOT + 1)],
+        signs=some("signs")[0],
+        measures=some("wall_mm", "toe_angle"),
+        is_open=foot.is_hind or any(_is_filled(field) for field in every),
+    )
+
+
+def _is_filled(field: forms.BoundField) -> bool:
+    return bool(field.errors) or field.value() not in (None, "", [], "1")
+
+
 def _foot_fields(foot: Foot) -> dict[str, forms.Field]:
     key = foot.value
     many = forms.CheckboxSelectMultiple
@@ -87,10 +133,10 @@ def _foot_fields(foot: Foot) -> dict[str, forms.Field]:
     for claw in (Claw.LATERAL, Claw.MEDIAL):
         choices = [(kind.value, kind.label) for kind in ON_A_CLAW]
         fields[f"{key}_{claw.value}"] = forms.MultipleChoiceField(
-            label=f"Done, {claw.label}", choices=choices, required=False, widget=many
+            label=claw.label.capitalize(), choices=choices, required=False, widget=many
         )
     fields[f"{key}_foot"] = forms.MultipleChoiceField(
-        label="Done, whole foot",
+        label="Whole foot",
         choices=[(k.value, k.label) for k in ON_THE_FOOT],
         required=False,
         widget=many,
@@ -116,9 +162,9 @@ def _foot_fields(foot: Foot) -> dict[str, forms.Field]:
 def _finding_fields(key: str, n: int) -> dict[str, forms.Field]:
     zones = [(number, f"{number} {name}") for number, name in ZONE_NAMES.items()]
     return {
-        f"{key}_lesion{n}": _pick(f"Seen ({n})", choices_of(LesionCode)),
+        f"{key}_lesion{n}": _pick("Seen", _lesions()),
         f"{key}_claw{n}": _pick("Where", choices_of(Claw)),
-        f"{key}_zone{n}": _pick("Place", zones),
+        f"{key}_zone{n}": _pick("Zone", zones),
         f"{key}_severity{n}": forms.ChoiceField(
             label="How bad",
             choices=[(1, "1 slight"), (2, "2 clear"), (3, "3 severe")],
@@ -129,9 +175,15 @@ def _finding_fields(key: str, n: int) -> dict[str, forms.Field]:
     }
 
 
-def _pick(
-    label: str, choices: list[tuple[object, str]] | list[tuple[int, str]] | list[tuple[str, str]]
-) -> forms.Field:
+def _lesions() -> list[tuple[str, list[tuple[str, str]]]]:
+    """What may be seen, by family, so that the list can be read in a crush."""
+    families: dict[str, list[tuple[str, str]]] = {group.label: [] for group in LesionGroup}
+    for lesion in LESIONS.values():
+        families[lesion.group.label].append((lesion.code.value, lesion.name))
+    return list(families.items())
+
+
+def _pick(label: str, choices: Sequence[tuple[object, object]]) -> forms.Field:
     return forms.ChoiceField(label=label, choices=[NOTHING, *choices], required=False)
 
 

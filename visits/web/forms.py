@@ -1,14 +1,17 @@
 """Forms around a visit. They parse; services write."""
 
+import re
+
 from django import forms
 from django.http import QueryDict
 
+from farms.models import Cow, Farm
 from trimops.kernel.choices import choices_of
 from trimops.kernel.scope import Scope
 from visits.domain.mobility import MobilityScale
 from visits.domain.visit_states import VisitReason
 from visits.models import Van
-from visits.services.ask_visit import VisitWish
+from visits.services.ask_visit import CowWish, VisitWish
 
 DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 MOMENT = forms.DateTimeInput(attrs={"type": "datetime-local"}, format="%Y-%m-%dT%H:%M")
@@ -40,7 +43,30 @@ class VisitWishForm(forms.Form):
     head_count = forms.IntegerField(label="Cows expected", min_value=1, max_value=500)
     corrective_count = forms.IntegerField(label="Of these, lame or re-checked", min_value=0, initial=0)
     score = forms.ChoiceField(label="Worst mobility score", choices=SCORES, required=False)
+    cows = forms.CharField(
+        label="Which cows",
+        required=False,
+        max_length=600,
+        help_text="Numbers with commas between, if some are to be seen for sure.",
+    )
     note = forms.CharField(label="Anything else", widget=forms.Textarea, required=False, max_length=2000)
+
+    def __init__(
+        self, data: QueryDict | None = None, *, farm: Farm, initial: dict[str, object] | None = None
+    ) -> None:
+        super().__init__(data, initial=initial)
+        self.farm = farm
+
+    def clean_cows(self) -> list[Cow]:
+        """The cows of the farm by those numbers; an unknown number is said."""
+        numbers = list(dict.fromkeys(filter(None, re.split(r"[\s,;]+", self.cleaned_data["cows"]))))
+        rows = Cow.objects.within(self.farm.scope).on_farm().filter(farm=self.farm, number__in=numbers)
+        known = {cow.number: cow for cow in rows}
+        if missing := [number for number in numbers if number not in known]:
+            raise forms.ValidationError(
+                f"No cow here has the number {', '.join(missing)}: mend it, or add her first."
+            )
+        return list(known.values())
 
     def clean(self) -> None:
         super().clean()
@@ -65,6 +91,7 @@ class VisitWishForm(forms.Form):
             scale,
             score,
             data["note"],
+            tuple(CowWish(cow, "asked for") for cow in data["cows"]),
         )
 
 

@@ -61,11 +61,11 @@ class VisitAskPage(ScopedPage):
         farm = self.fetch(Farm, farm_pk)
         today = local_day(self.now, self.seat.business.zone)
         first = {"due_from": today, "due_until": today + timedelta(days=13), "head_count": farm.routine_cows}
-        return self.show({"farm": farm, "form": VisitWishForm(initial=first)})
+        return self.show({"farm": farm, "form": VisitWishForm(farm=farm, initial=first)})
 
     def post(self, request: HttpRequest, farm_pk: int) -> HttpResponseBase:
         farm = self.fetch(Farm, farm_pk)
-        form = VisitWishForm(request.POST)
+        form = VisitWishForm(request.POST, farm=farm)
         if not form.is_valid():
             return self.show({"farm": farm, "form": form}, status=400)
         visit = ask_visit(farm=farm, wish=form.wish(), at=self.now, by=self.seat.user)

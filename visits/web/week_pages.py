@@ -1,6 +1,6 @@
 """This week: the plan as ribbons and maps, asking for one, watching it being made, accepting it."""
 
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase, JsonResponse
@@ -8,11 +8,11 @@ from django.shortcuts import redirect
 from django.urls import reverse
 
 from trimops.accounts.roles import STAFF, Role
-from trimops.kernel.clock import local_day, monday_of
+from trimops.kernel.clock import at_local, local_day, monday_of
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
 from visits.models import Visit, WeekPlan, WeekPlanState
-from visits.selectors.week_view import week_view
+from visits.selectors.week_view import WeekView, week_view
 from visits.services.accept_week_plan import accept_week_plan
 from visits.services.ask_week_plan import ask_week_plan
 
@@ -30,27 +30,38 @@ class ThisWeekPage(ScopedPage):
         monday = self._monday(request.GET.get("week", ""))
         plans = WeekPlan.objects.within(self.scope).filter(monday=monday, state__in=SHOWN)
         week_plan = plans.order_by("-asked_at").first()
-        sunday = monday + timedelta(days=6)
-        wanted = (
-            Visit.objects.within(self.scope).in_state(VisitState.WANTED).due_by(sunday).select_related("farm")
-        )
-        waiting = list(wanted.order_by("due_until", "id")[:60])
         view = week_view(self.seat.business, week_plan) if week_plan else None
+        left_out = {item.visit.pk for item in view.left_out} if view else set()
+        waiting = self._wanted(monday)
         return self.show(
             {
                 "monday": monday,
-                "sunday": sunday,
+                "sunday": monday + timedelta(days=6),
                 "before": monday - timedelta(days=7),
                 "after": monday + timedelta(days=7),
                 "week_plan": week_plan,
                 "view": view,
                 "is_proposed": bool(week_plan and week_plan.state == WeekPlanState.PROPOSED),
-                "wanted": waiting,
+                "in_diary": self._in_diary(monday, view),
+                "wanted": [visit for visit in waiting if visit.pk not in left_out],
                 "wanted_count": len(waiting),
-                "left_out_count": len(view.left_out) if view else 0,
+                "left_out_count": len(left_out),
                 "may_plan": self.seat.role in PLANNERS,
             }
         )
+
+    def _wanted(self, monday: date) -> list[Visit]:
+        rows = Visit.objects.within(self.scope).in_state(VisitState.WANTED).due_by(monday + timedelta(days=6))
+        return list(rows.select_related("farm").order_by("due_until", "id")[:60])
+
+    def _in_diary(self, monday: date, view: WeekView | None) -> list[Visit]:
+        """Visits that have their hour in this week otherwise than by the plan shown."""
+        zone = self.seat.business.zone
+        first, last = (at_local(monday + timedelta(days=days), time(0), zone) for days in (0, 7))
+        planned = {v.pk for day in view.days for s in day.shifts for v in s.visits} if view else set()
+        rows = Visit.objects.within(self.scope).filter(planned_start__gte=first, planned_start__lt=last)
+        rows = rows.exclude(pk__in=planned).exclude(state=VisitState.CALLED_OFF)
+        return list(rows.select_related("farm").order_by("planned_start", "id"))
 
     def _monday(self, text: str) -> date:
         try:

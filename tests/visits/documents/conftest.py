@@ -85,7 +85,7 @@ def cow_line(number: int) -> CowLine:
 def make_report() -> Callable[..., VisitReport]:
     """A report of `cows` cows; any field may be replaced by name."""
 
-    def make(cows: int = 30, **changes: object) -> VisitReport:
+    def make(cows: int = 30, /, **changes: object) -> VisitReport:
         lines = tuple(cow_line(number) for number in range(cows))
         blocks = tuple(
             BlockLine(line.number, Foot.RIGHT_HIND, Claw.MEDIAL, "wooden block", DAY, date(2026, 12, 29))
@@ -174,7 +174,7 @@ def text_of() -> Callable[[bytes], str]:
 def make_draft() -> Callable[..., DraftList]:
     """A draft list of `cows` cows in three needs; any field may be replaced by name."""
 
-    def make(cows: int = 28, **changes: object) -> DraftList:
+    def make(cows: int = 28, /, **changes: object) -> DraftList:
         lines = [DraftCow(str(300 + number), f"last trim {150 + number} days ago") for number in range(cows)]
         lines[:2] = [
             DraftCow("214", "lame: 3 of 0-3, since 28 Nov"),

@@ -1,4 +1,5 @@
 import math
+from itertools import pairwise
 
 import pytest
 
@@ -6,7 +7,7 @@ from tests.visits.documents.drawing_checks import stray_shapes
 from tests.visits.documents.map_places import ONE, TWO, valley
 from trimops.paper.drawing import Circle, Line, Polygon, Text
 from visits.documents.route_map import route_map
-from visits.documents.route_map_content import MapPlace, RouteMap
+from visits.documents.route_map_content import MapPlace, MapRoute, RouteMap
 
 
 def rings_of(drawing):
@@ -31,7 +32,7 @@ def test_legs_run_from_stop_to_stop_with_an_arrow():
     drawing = route_map(ONE)
     legs = [s for s in drawing.shapes if isinstance(s, Line) and s.pen.width == 0.45]
     assert len(legs) == 5
-    assert all(leg.points[1] == following.points[0] for leg, following in zip(legs, legs[1:], strict=False))
+    assert all(leg.points[1] == following.points[0] for leg, following in pairwise(legs))
     assert legs[0].points[0] == legs[-1].points[1]
     heads = [s for s in drawing.shapes if isinstance(s, Polygon) and len(s.points) == 3]
     assert len(heads) >= sum(math.dist(*leg.points) > 12 for leg in legs)
@@ -44,7 +45,7 @@ def test_two_routes_are_told_apart_by_their_dashes():
 
 def test_two_stops_at_one_place_are_no_leg():
     places = (MapPlace("a", "A", 54, -2), MapPlace("b", "B", 54, -2))
-    content = RouteMap("t", places, (ONE.routes[0].__class__("Ann", ("a", "b")),))
+    content = RouteMap("t", places, (MapRoute("Ann", ("a", "b")),))
     assert [s for s in route_map(content).shapes if isinstance(s, Line) and s.pen.width == 0.45] == []
 
 

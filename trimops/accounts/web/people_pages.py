@@ -33,8 +33,12 @@ BACKEND = "allauth.account.auth_backends.AuthenticationBackend"
 
 class GuestForm(forms.Form):
     name = forms.CharField(max_length=120)
-    email = forms.EmailField(label="E-mail")
-    role = forms.ChoiceField(label="As", choices=[(role.value, role.label) for role in Role if role in STAFF])
+    email = forms.EmailField(label="Email")
+    role = forms.ChoiceField(
+        label="As",
+        choices=[(role.value, role.label) for role in Role if role in STAFF],
+        initial=Role.TRIMMER.value,
+    )
 
 
 class PasswordForm(forms.Form):

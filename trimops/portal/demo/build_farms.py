@@ -46,7 +46,7 @@ def _farm(crew: Crew, cast: Cast, sketch: FarmSketch, chance: Random, since: dat
     return Farm(
         business=crew.business,
         name=sketch.name,
-        address=f"{sketch.name}\nQuennerdale (an invented valley)",
+        address="Quennerdale (an invented valley)",
         latitude=latitude,
         longitude=longitude,
         access_notes=chance.choice(ACCESS_NOTES),

@@ -1,7 +1,10 @@
 """The farm client's page: what is coming, what was done, what is theirs to do."""
 
+from datetime import timedelta
+
 from django.contrib import messages
 from django.core.paginator import Paginator
+from django.db.models import F
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -30,7 +33,7 @@ class PortalHomePage(ScopedPage):
         return self.show(
             {
                 "farm": farm,
-                "coming": list(visits.open().order_by("planned_start", "due_until")),
+                "coming": list(visits.open().order_by(F("planned_start").asc(nulls_last=True), "due_until")),
                 "page": Paginator(finished, 20).get_page(request.GET.get("page")),
                 "blocks": Block.objects.within(self.scope).filter(off_on__isnull=True).select_related("cow"),
                 "rechecks": Recheck.objects.within(self.scope).open().select_related("cow"),
@@ -47,12 +50,14 @@ class PortalAskPage(ScopedPage):
 
     def get(self, request: HttpRequest) -> HttpResponse:
         farm = self._farm()
-        first = {"asked_by": self.seat.user.name, "head_count": farm.routine_cows}
-        return self.show({"farm": farm, "form": VisitWishForm(initial=first)})
+        today = local_day(self.now, self.seat.business.zone)
+        days = {"due_from": today, "due_until": today + timedelta(days=13)}
+        first = {"asked_by": self.seat.user.name, "head_count": farm.routine_cows, **days}
+        return self.show({"farm": farm, "form": VisitWishForm(farm=farm, initial=first)})
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         farm = self._farm()
-        form = VisitWishForm(request.POST)
+        form = VisitWishForm(request.POST, farm=farm)
         if not form.is_valid():
             return self.show({"farm": farm, "form": form}, status=400)
         ask_visit(farm=farm, wish=form.wish(), at=self.now, by=self.seat.user)

@@ -66,6 +66,11 @@ class Board:
             self.problem.shifts[shift].cost_per_km
         )
 
+    def floor(self, shift: int, order: Order) -> float:
+        """A cost the order cannot undercut: no wait, no lateness beyond the least. Quick."""
+        route = self.route(shift, order)
+        return self.road_cost(shift, order) + route.nonstop * route.hour_rate + route.least_late
+
     def metres(self, shift: int, order: Order) -> int:
         """Metres of the round."""
         problem = self.problem

@@ -4,6 +4,7 @@ For each shift, each set of jobs gets its cheapest order, grown job by job; an o
 branch, since adding a job at the end never makes room. Then sets are shared out over the shifts, smallest total.
 """
 
+from collections.abc import Callable
 from math import inf
 
 from visits.domain.planning.board import Board, Order, Week
@@ -11,12 +12,14 @@ from visits.domain.planning.board import Board, Order, Week
 MOST_JOBS = 7
 
 
-def best_week(board: Board) -> Week:
-    """The week of least cost for at most `MOST_JOBS` jobs. Exact."""
+def best_week(board: Board, give_up: Callable[[], bool] = lambda: False) -> Week | None:
+    """The week of least cost for at most `MOST_JOBS` jobs, exact; None where `give_up` said so first."""
     jobs = len(board.problem.jobs)
     full = (1 << jobs) - 1
     shared: dict[int, tuple[float, Week]] = {0: (0.0, ())}
     for shift in range(len(board.problem.shifts)):
+        if give_up():
+            return None
         shared = _share(shared, _best_orders(board, shift))
     out = [sum(board.out_cost(job) for job in range(jobs) if left >> job & 1) for left in range(full + 1)]
     return min((cost + out[full & ~used], used, week) for used, (cost, week) in shared.items())[2]
@@ -47,8 +50,8 @@ def _best_orders(board: Board, shift: int) -> dict[int, tuple[float, Order]]:
                 continue
             taken = used | 1 << job
             grow.append((taken, longer))
-            cost = board.cost(shift, longer)
-            if cost < best.get(taken, (inf, ()))[0]:
+            known = best.get(taken, (inf, ()))[0]
+            if board.floor(shift, longer) < known and (cost := board.cost(shift, longer)) < known:
                 best[taken] = (cost, longer)
     return best
 

@@ -42,18 +42,12 @@ def cheapest_spot(board: Board, week: Sequence[Order], job: int, chance: Random 
                 continue
             longer = (*order[:at], job, *order[at:])
             limit = inf if best is None else best.extra
-            if (shift, longer) not in board.known and _floor(board, shift, longer) - old >= limit:
+            if (shift, longer) not in board.known and board.floor(shift, longer) - old >= limit:
                 continue
             extra = board.cost(shift, longer) - old
             if extra < limit:
                 best = Spot(extra, shift, longer)
     return best
-
-
-def _floor(board: Board, shift: int, order: Order) -> float:
-    """A cost the order cannot undercut: no wait, no lateness beyond the least."""
-    route = board.route(shift, order)
-    return board.road_cost(shift, order) + route.nonstop * route.hour_rate + route.least_late
 
 
 def by_regret(board: Board, week: Sequence[Order], waiting: set[int]) -> list[Order]:

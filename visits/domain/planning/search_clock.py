@@ -23,6 +23,11 @@ class SearchClock:
         return monotonic() - self.began
 
     @property
+    def half_gone(self) -> bool:
+        """Whether a proof should give way to the search: half the seconds are gone, or a stop was asked for."""
+        return self.stopped or (self.limits.iterations is None and self.gone > self.limits.seconds / 2)
+
+    @property
     def stopped(self) -> bool:
         """Whether the caller asked to stop."""
         return self.should_stop is not None and self.should_stop()

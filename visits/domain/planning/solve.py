@@ -1,7 +1,8 @@
 """Plan a week: the whole of it in one call.
 
-Up to seven jobs the best week is proven; beyond that jobs are inserted by regret, the routing engine searches,
-and repairs with exact timing polish what it found. Jobs that must be planned come before any cost.
+Up to seven jobs the best week is proven, if half the time is enough for it. Otherwise jobs are inserted by
+regret, the routing engine searches, and repairs with exact timing polish what it found, in two rounds. Jobs that
+must be planned come before any cost.
 """
 
 from visits.domain.planning.board import Board
@@ -31,8 +32,10 @@ def solve(
     """
     clock = SearchClock(limits, progress, should_stop)
     board = Board(problem)
-    proven = len(problem.jobs) <= MOST_JOBS
-    week = best_week(board) if proven else search_week(board, clock)
+    best = best_week(board, lambda: clock.half_gone) if len(problem.jobs) <= MOST_JOBS else None
+    week = search_week(board, clock) if best is None else best
     clock.tell(board.total(week), at_once=True)
-    engine = EXACT if proven else SEARCH
-    return build_plan(board, week, engine=engine, seed=limits.seed, seconds=clock.gone, proven=proven)
+    engine = SEARCH if best is None else EXACT
+    return build_plan(
+        board, week, engine=engine, seed=limits.seed, seconds=clock.gone, proven=best is not None
+    )

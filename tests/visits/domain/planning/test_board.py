@@ -2,7 +2,7 @@ from math import inf
 
 import pytest
 
-from tests.visits.domain.planning.hand_made import board, job, monday, shift, week
+from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 
 
 def test_cost_is_work_road_and_the_fixed_part():
@@ -34,3 +34,9 @@ def test_a_total_holds_shifts_and_what_is_left_out():
 def test_a_job_is_at_home_only_in_shifts_with_an_opening():
     made = board(week(job("a", crews=["ben"]), job("b"), shifts=[shift(), shift(id="m2", crew="ben")]))
     assert made.homes == [[1], [0, 1]]
+
+
+def test_a_floor_is_never_above_the_cost():
+    made = board(week(job("a"), job("b", "far", windows=[window("12:00", "14:00")])))
+    assert made.floor(0, (0, 1)) <= made.cost(0, (0, 1))
+    assert made.floor(0, (0,)) == pytest.approx(made.cost(0, (0,)))

@@ -9,7 +9,9 @@ from tests.visits.domain.planning.brute_force import cheapest_round
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
 from visits.domain.planning.board import Board
+from visits.domain.planning.problem import Meal
 from visits.domain.planning.read_problem import read_problem
+from visits.domain.planning.retime import meal_end
 
 
 def minutes(problem, order):
@@ -56,6 +58,20 @@ def test_the_least_work_may_need_a_latest_leaving_before_an_opening_closes():
 def test_an_order_that_cannot_be_done_has_no_timing():
     late = week(job("a", windows=[window("07:00", "08:19")]))
     assert board(late).timing(0, (0,)) is None
+
+
+def test_a_meal_may_begin_at_the_very_last_moment():
+    meal = Meal(length=300, earliest=500, latest=1000)
+    assert meal_end(800, 200, meal, at_first=True) == 1300
+    assert meal_end(801, 200, meal, at_first=True) is None
+    assert meal_end(1000, 200, meal, at_first=False) == 1500
+    assert meal_end(1001, 200, meal, at_first=False) is None
+
+
+def test_a_meal_after_the_last_job_may_begin_at_the_very_last_moment():
+    day = shift(meal={"minutes": 30, "earliest": monday("12:00"), "latest": monday("12:30")})
+    exact = job("a", "far", windows=[window("08:00", "12:30")], minutes=270)
+    assert minutes(week(exact, shifts=[day]), (0,)) == (0, 420)
 
 
 @settings(max_examples=150, deadline=None, derandomize=True)

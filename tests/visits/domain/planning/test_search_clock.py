@@ -29,3 +29,11 @@ def test_progress_is_told_at_most_five_times_a_second():
     clock.tell(4.0)
     clock.tell(3.0, at_once=True)
     assert told == [5.0, 3.0]
+
+
+def test_a_proof_gives_way_after_half_the_seconds_but_not_where_steps_rule():
+    for limits, expected in ((SolveLimits(seconds=10), True), (SolveLimits(seconds=10, iterations=5), False)):
+        clock = SearchClock(limits)
+        assert not clock.half_gone
+        clock.began -= 6
+        assert clock.half_gone is expected

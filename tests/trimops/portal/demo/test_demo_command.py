@@ -1,0 +1,101 @@
+"""`manage.py demo` in a small form: it builds, plans, records, writes its six files, and can be run again."""
+
+import json
+from io import StringIO
+
+import icalendar
+import pytest
+from django.core.management import CommandError, call_command
+
+from farms.models import Cow, Farm
+from invoicing.models import Invoice
+from trimops.accounts.models import Business, User
+from trimops.kernel.scope import Scope
+from trimops.portal.demo.papers import ORDER
+from visits.domain.planning.audit import audit_week
+from visits.models import Recheck, Trim, Visit
+
+pytestmark = pytest.mark.django_db
+SMALL = {"farms": 4, "months": 3, "seconds": 1, "today": "2026-11-23"}
+
+
+def run(folder, **changes):
+    said = StringIO()
+    words = [f"--{name}={value}" for name, value in {**SMALL, **changes, "output": folder}.items()]
+    call_command("demo", *words, stdout=said)
+    return said.getvalue()
+
+
+def scope():
+    return Scope(Business.objects.get().pk)
+
+
+def counts():
+    found = {
+        m.__name__: m.objects.within(scope()).count() for m in (Farm, Cow, Visit, Trim, Recheck, Invoice)
+    }
+    return {**found, "User": User.objects.count()}
+
+
+def test_it_writes_six_files_that_open_and_says_what_it_did(tmp_path):
+    said = run(tmp_path)
+    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(ORDER)
+    assert all(str(tmp_path / name) in said for name in ORDER)
+    assert all(path.read_bytes().startswith(b"%PDF-") for path in tmp_path.glob("*.pdf"))
+    problem, plan = (json.loads((tmp_path / name).read_text()) for name in ORDER[:2])
+    assert audit_week(problem, plan) == []
+    events = icalendar.Calendar.from_ical((tmp_path / "calendar.ics").read_bytes()).walk("VEVENT")
+    assert events
+    for part in ("Owner", "Trimmer", "Office", "Farm client"):
+        assert part in said
+
+
+def test_the_visit_made_has_a_block_a_dermatitis_and_one_for_the_vet_and_its_invoice_is_issued(tmp_path):
+    run(tmp_path)
+    invoice = Invoice.objects.within(scope()).get(number__gt="")
+    trims = Trim.objects.within(scope()).filter(visit=invoice.visit)
+    assert 3 <= trims.count() <= 12
+    assert trims.filter(feet__actions__kind="block").exists()
+    assert trims.filter(feet__findings__dd_stage="M2").exists()
+    assert trims.filter(referrals__isnull=False).exists()
+    assert bytes(invoice.pdf) == (tmp_path / "invoice.pdf").read_bytes()
+
+
+def test_at_most_one_recheck_is_open_per_foot(tmp_path):
+    run(tmp_path)
+    open_feet = list(Recheck.objects.within(scope()).open().values_list("cow_id", "foot"))
+    assert open_feet
+    assert len(open_feet) == len(set(open_feet))
+
+
+def test_it_can_be_run_again_and_gives_the_same(tmp_path):
+    run(tmp_path)
+    first = counts()
+    run(tmp_path)
+    assert counts() == first
+    assert Business.objects.count() == 1
+
+
+def test_a_database_with_another_business_is_left_alone(tmp_path):
+    Business.objects.create(name="Somebody else")
+    with pytest.raises(CommandError, match="Somebody else"):
+        run(tmp_path / "none")
+    assert not (tmp_path / "none").exists()
+    assert list(Business.objects.values_list("name", flat=True)) == ["Somebody else"]
+
+
+def test_everybody_can_sign_in_with_the_printed_password(tmp_path, client):
+    run(tmp_path)
+    said = StringIO()
+    call_command("demo_signins", stdout=said)
+    people = User.objects.all()
+    assert people.count() == 4
+    for user in people:
+        assert user.email in said.getvalue()
+        assert user.check_password("quiet-hooves-54")
+
+
+def test_without_a_demo_the_sign_ins_say_how_to_get_one():
+    said = StringIO()
+    call_command("demo_signins", stdout=said)
+    assert "make demo" in said.getvalue()
