@@ -50,4 +50,12 @@ def imported_names(tree: ast.AST) -> list[tuple[str, int]]:
             names += [(alias.name, node.lineno) for alias in node.names]
         elif isinstance(node, ast.ImportFrom):
             names += [(f"{node.module}.{alias.name}", node.lineno) for alias in node.names]
+        elif isinstance(node, ast.Call) and _is_import_call(node):
+            names.append((str(ast.literal_eval(node.args[0])), node.lineno))
     return names
+
+
+def _is_import_call(call: ast.Call) -> bool:
+    """`import_module("name")`: an engine that is loaded only when it is needed is imported all the same."""
+    name = call.func.attr if isinstance(call.func, ast.Attribute) else getattr(call.func, "id", "")
+    return name == "import_module" and bool(call.args) and isinstance(call.args[0], ast.Constant)

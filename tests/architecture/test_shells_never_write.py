@@ -8,7 +8,7 @@ from tests.architecture.source_tree import is_shell, name_of, product_files, tre
 
 WRITES = {"save", "create", "update", "delete", "get_or_create", "update_or_create", "set_password", "raw"}
 # `update` and `set` of plain values look the same to a reader of syntax: a context or a header is no row.
-PLAIN_HOLDERS = {"context", "headers", "params", "data", "kwargs", "environ", "env", "attrs", "seen"}
+PLAIN_HOLDERS = {"context", "headers", "params", "data", "kwargs", "environ", "env", "attrs", "seen", "bar"}
 
 
 def is_write(call: ast.Call) -> bool:

@@ -72,9 +72,8 @@ def make_round() -> Round:
     make_kit(house.business)
     farms = _farms(house)
     finished = _finished(house, house.farm, now - timedelta(days=9))
-    issued = issue_invoice(
-        invoice=_draft_of(_finished(house, farms[0], now - timedelta(days=8))), at=now, by=house.owner
-    )
+    billed = _draft_of(_finished(house, farms[0], now - timedelta(days=8)))
+    guest = Guest("new@example.invalid", "New Hand", Role.TRIMMER)
     under_way = _under_way(house, farms[1], now - timedelta(hours=2))
     return Round(
         house=house,
@@ -90,13 +89,8 @@ def make_round() -> Round:
             by=house.office,
         ),
         draft=_draft_of(finished),
-        issued=issued,
-        invited=invite_person(
-            business=house.business,
-            guest=Guest("new@example.invalid", "New Hand", Role.TRIMMER),
-            at=now,
-            by=house.owner,
-        ),
+        issued=issue_invoice(invoice=billed, at=now, by=house.owner),
+        invited=invite_person(business=house.business, guest=guest, at=now, by=house.owner),
     )
 
 

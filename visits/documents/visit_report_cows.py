@@ -18,12 +18,12 @@ from visits.documents.visit_report_content import CowLine, FootLine, Found, Visi
 
 _TEXT = 9.0
 _COLUMNS = (
-    Column("Cow", 19 * mm),
-    Column("Foot", 16 * mm),
+    Column("Cow", 18 * mm),
+    Column("Foot", 19 * mm),
     Column("Sole", 14 * mm),
-    Column("Lesion seen", 66 * mm),
-    Column("Done", 41 * mm),
-    Column("Look again", 24 * mm),
+    Column("Lesion seen", 64 * mm),
+    Column("Done", 42 * mm),
+    Column("Look again", 23 * mm),
 )
 _SEVERITY = {1: "slight", 2: "clear", 3: "severe"}
 
@@ -56,7 +56,7 @@ def _rows(cows: Iterable[CowLine]) -> tuple[list[list[Cell]], list[tuple[int, in
         rows += [_foot_row(foot) for foot in feet]
         if cow.note or not feet:
             rows.append(["", "", "", words(cow.note or cow.work, style(_TEXT)), "", ""])
-        rows[first][0] = words(cow.number, style(10.5, bold=True))
+        rows[first][0] = words(cow.number, style(10.5 if len(cow.number) <= 6 else 8.5, bold=True))
         groups.append((first, len(rows) - 1))
     return rows, groups
 

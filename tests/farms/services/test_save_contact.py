@@ -14,9 +14,8 @@ def house():
 
 
 def person(house, **words):
-    return Contact(
-        business=house.business, farm=house.farm, **{"name": "Ada", "part": "herd manager", **words}
-    )
+    usual = {"farm": house.farm, "name": "Ada", "part": "herd manager"}
+    return Contact(business=house.business, **{**usual, **words})
 
 
 def test_a_person_is_kept_and_taken_off(house):

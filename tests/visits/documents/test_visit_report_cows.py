@@ -11,7 +11,7 @@ from visits.domain.feet import Claw, Foot
 
 def test_a_row_tells_foot_lesion_place_how_bad_what_was_done_and_when_to_look_again(make_report, text_of):
     text = text_of(visit_report(make_report(1)))
-    assert "400 right hind Sole ulcer, clear: outer claw, where sole meets heel (4)" in text
+    assert "400 right hind O Sole ulcer, clear: outer claw, where sole meets heel (4)" in text
     assert "levelled with its partner, weight taken off, block on Tue 29 Dec" in text
 
 
@@ -48,7 +48,7 @@ def test_a_foot_that_was_done_without_a_lesion_is_shown_on_a_cow_with_one(make_r
         FootLine(Foot.RIGHT_HIND, done=("modelled",), recheck_on=date(2026, 12, 8)),
     )
     text = text_of(visit_report(make_report(1, cows=(CowLine("9", "corrective trim", feet),))))
-    assert "right hind modelled Tue 8 Dec" in text
+    assert "right hind O modelled Tue 8 Dec" in text
 
 
 def test_a_note_alone_is_shown(make_report, text_of):

@@ -20,6 +20,7 @@ def account_of(outcome: DemoOutcome) -> Iterator[str]:
         f"{wishes.first_day:%-d %B %Y} to {wishes.today:%-d %B %Y}: {len(done):,} visits, {cows_seen:,} cows "
         f"at the crush, {len(built.past.blocks):,} blocks, {len(built.past.rechecks):,} re-checks."
     )
+    yield f"The last visits are billed: {outcome.billed} invoices, the newest left as drafts."
     yield (
         f"Week of {wishes.monday:%-d %B}: {_count(week.problem, 'jobs')} visits to plan, "
         f"{len(stops_of(week.plan))} planned, {_count(week.plan, 'left_out')} left for later; "

@@ -70,7 +70,7 @@ def draw_past(wishes: DemoWishes, tell: Tell) -> Past:
     days = maker.days()
     for number, day in enumerate(days):
         maker.work(day)
-        tell("Eighteen months of visits" if wishes.months == 18 else "The months before", number / len(days))
+        tell(f"The {wishes.months} months before", number / len(days))
     return maker.past
 
 

@@ -51,7 +51,8 @@ class HistoryMaker:
         """One day of both vans."""
         for state in self._states:
             state.feet.let_go(day)
-            state.reports_lame_cows(self._chance, self._rates, day)
+            if day < self._span.today:
+                state.reports_lame_cows(self._chance, self._rates, day)
         weather = swing(self._chance, self._rates.hidden_length.weather_spread)
         for number in range(len(self._vans)):
             self._drive(number, day, weather)

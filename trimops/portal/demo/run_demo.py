@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
 
+from trimops.portal.demo.bill_last_visits import bill_last_visits
 from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
 from trimops.portal.demo.papers import write_after_visit, write_calendar, write_draft_list, write_week
 from trimops.portal.demo.plan_the_week import PlannedWeek, plan_the_week
@@ -18,6 +19,7 @@ class DemoOutcome:
 
     wishes: DemoWishes
     built: Built
+    billed: int
     wanted: int
     week: PlannedWeek
     made: MadeVisit
@@ -31,7 +33,9 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     folder.mkdir(parents=True, exist_ok=True)
     built = build_demo(wishes, tell)
     crew, at = built.crew, wishes.dawn
-    tell("The coming week: what is wanted", 0.6)
+    tell("The last visits are billed", 0.55)
+    billed = bill_last_visits(crew)
+    tell("The coming week: what is wanted", 0.62)
     wanted = wish_week(crew, wishes.today, wishes.monday, at)
     tell("The coming week: planning", 0.65)
     week = plan_the_week(crew, wishes.monday, at, wishes.seconds)
@@ -44,7 +48,7 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     write_after_visit(folder, made)
     secret = write_calendar(folder, crew, at)
     tell("Done", 1)
-    return DemoOutcome(wishes, built, wanted, week, made, folder, secret)
+    return DemoOutcome(wishes, built, billed, wanted, week, made, folder, secret)
 
 
 def stops_of(plan: dict[str, object]) -> set[int]:

@@ -52,13 +52,20 @@ def test_it_writes_six_files_that_open_and_says_what_it_did(tmp_path):
 
 def test_the_visit_made_has_a_block_a_dermatitis_and_one_for_the_vet_and_its_invoice_is_issued(tmp_path):
     run(tmp_path)
-    invoice = Invoice.objects.within(scope()).get(number__gt="")
+    invoice = Invoice.objects.within(scope()).issued().order_by("-issued_on", "-number").first()
     trims = Trim.objects.within(scope()).filter(visit=invoice.visit)
     assert 3 <= trims.count() <= 12
     assert trims.filter(feet__actions__kind="block").exists()
     assert trims.filter(feet__findings__dd_stage="M2").exists()
     assert trims.filter(referrals__isnull=False).exists()
     assert bytes(invoice.pdf) == (tmp_path / "invoice.pdf").read_bytes()
+
+
+def test_the_last_visits_are_billed_with_numbers_without_a_gap(tmp_path):
+    run(tmp_path)
+    issued = Invoice.objects.within(scope()).issued().order_by("id").values_list("number", flat=True)
+    assert [int(number.rsplit("-", 1)[1]) for number in issued] == list(range(1, len(issued) + 1))
+    assert Invoice.objects.within(scope()).drafts().exists()
 
 
 def test_at_most_one_recheck_is_open_per_foot(tmp_path):

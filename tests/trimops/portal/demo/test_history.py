@@ -2,6 +2,7 @@
 
 from collections import Counter
 from datetime import date, timedelta
+from itertools import pairwise
 
 import pytest
 
@@ -98,7 +99,7 @@ def test_at_most_one_recheck_is_open_per_foot_on_any_day(past):
         by_foot.setdefault((spell.farm, spell.cow, spell.due.foot), []).append((opened, spell.closed_on))
     for spells in by_foot.values():
         spells.sort(key=lambda pair: pair[0])
-        for (_, closed), (opened, _) in zip(spells, spells[1:], strict=False):
+        for (_, closed), (opened, _) in pairwise(spells):
             assert closed is not None
             assert closed <= opened
 
@@ -106,7 +107,7 @@ def test_at_most_one_recheck_is_open_per_foot_on_any_day(past):
 def test_no_van_is_in_two_places_at_once(past):
     for van in (0, 1):
         made = sorted((v.start, v.minutes) for v in past.visits if v.van == van and not v.is_called_off)
-        for (start, minutes), (following, _) in zip(made, made[1:], strict=False):
+        for (start, minutes), (following, _) in pairwise(made):
             # A visit that took longer than was told pushes the next one; a minute is lost to whole minutes.
             assert following >= start + timedelta(minutes=minutes - 1)
 

@@ -1,0 +1,93 @@
+"""One Chromium for all browser tests, and a page that keeps watch over what it asks for and complains of."""
+
+import os
+import shutil
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+import pytest
+from django.conf import settings
+from django.test import Client
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
+
+from tests.browser.small_round import Round, make_round
+from trimops.accounts.models import User
+
+PHONE = {"width": 360, "height": 800}
+DESK = {"width": 1280, "height": 900}
+NAMES = ("chromium", "chromium-browser", "google-chrome")
+ALONE = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+@dataclass
+class Site:
+    """The running site, a browser page on it, and what was noticed on the way."""
+
+    address: str
+    page: Page
+    round: Round
+    outside: list[str] = field(default_factory=list)
+    complaints: list[str] = field(default_factory=list)
+
+    def open(self, path: str) -> int:
+        """Go there; the answer's status."""
+        answer = self.page.goto(self.address + path)
+        assert answer is not None
+        return answer.status
+
+    def be(self, user: User) -> None:
+        """Sit in that person's chair, past the sign-in form."""
+        client = Client()
+        client.force_login(user)
+        value = client.cookies[settings.SESSION_COOKIE_NAME].value
+        cookie = {"name": settings.SESSION_COOKIE_NAME, "value": value, "url": self.address}
+        self.page.context.add_cookies([cookie])
+
+    def title(self) -> str:
+        return self.page.title().rsplit(" – ", 1)[0]
+
+    def _asked(self, request: Request) -> None:
+        if not request.url.startswith((self.address, "data:")):
+            self.outside.append(request.url)
+
+    def _told(self, message: ConsoleMessage) -> None:
+        if message.type in ("error", "warning"):
+            self.complaints.append(f"{self.page.url}: {message.text}")
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium as installed; a machine without it fails here instead of passing over the tests."""
+    path = next((found for name in NAMES if (found := shutil.which(name))), None)
+    if path is None:
+        pytest.fail(f"No Chromium (looked for {', '.join(NAMES)}): run `make chromium` or install it.")
+    # The browser's own event loop runs in this thread from here on; Django would take every query for an async one.
+    os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "true"
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=path, args=ALONE)
+        yield started
+        started.close()
+    del os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"]
+
+
+@pytest.fixture(params=["phone"])
+def site(request, browser, live_server, settings) -> Iterator[Site]:
+    """The small round served, and a page of a phone on it (or of a desk, by indirect parameter)."""
+    settings.PLAN_SECONDS = 1.0
+    size = DESK if request.param == "desk" else PHONE
+    context = browser.new_context(viewport=size, base_url=live_server.url)
+    context.set_default_timeout(15_000)
+    site = Site(live_server.url, context.new_page(), make_round())
+    site.page.on("request", site._asked)
+    site.page.on("console", site._told)
+    site.page.on("pageerror", lambda fault: site.complaints.append(str(fault)))
+    yield site
+    context.close()
+    assert site.outside == [], "pages ask nobody but us"
+    assert site.complaints == [], "no page complains in the browser's console"

@@ -1,0 +1,67 @@
+"""The address of every page there is, by who may open it."""
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from django.urls import reverse
+
+from tests.browser.small_round import Round
+from trimops.accounts.services.invite_person import invitation_token
+
+STEPS = {
+    "wanted": ("visit_plan", "visit_call_off"),
+    "planned": ("visit_confirm", "visit_put_off"),
+    "confirmed": ("visit_start",),
+    "under_way": ("visit_finish", "crush"),
+    "finished": (),
+    "called_off": (),
+}
+
+
+def strangers_pages(r: Round) -> Iterator[str]:
+    """Without signing in."""
+    yield reverse("account_login")
+    yield reverse("account_reset_password")
+    yield reverse("invitation", args=[invitation_token(r.invited)])
+
+
+def clients_pages(r: Round) -> Iterator[str]:
+    """What a farm client sees."""
+    yield from (reverse(name) for name in ("portal_home", "portal_ask"))
+
+
+def owners_pages(r: Round) -> Iterator[str]:
+    """What an owner sees, and that is every page of the business."""
+    yield from _week_and_visits(r)
+    yield from _farms(r)
+    yield from _rest(r)
+
+
+def _week_and_visits(r: Round) -> Iterator[str]:
+    week = reverse("this_week")
+    far = r.wanted.due_until + timedelta(days=90)
+    yield from (week, f"{week}?week={r.wanted.due_from}", f"{week}?week={far}")
+    yield reverse("visit_list")
+    yield reverse("visit_list") + "?state=finished"
+    for state, steps in STEPS.items():
+        visit = getattr(r, state)
+        yield reverse("visit", args=[visit.pk])
+        yield from (reverse(step, args=[visit.pk]) for step in steps)
+    yield reverse("crush", args=[r.under_way.pk]) + "?q=999"
+
+
+def _farms(r: Round) -> Iterator[str]:
+    farm, cow = r.house.farm, r.house.cow
+    yield from (reverse("farm_list"), reverse("farm_list") + "?q=zz", reverse("farm_new"))
+    for name in ("farm", "farm_edit", "milking", "herd_list", "cow_new", "visit_ask", "farm_clients"):
+        yield reverse(name, args=[farm.pk])
+    yield reverse("cow", args=[cow.pk])
+    yield reverse("cow_edit", args=[farm.pk, cow.pk])
+
+
+def _rest(r: Round) -> Iterator[str]:
+    yield from (reverse(name) for name in ("invoice_list", "prices", "people", "calendar"))
+    yield from (reverse(name) for name in ("vans", "van_new", "figures", "account_change_password"))
+    yield from (reverse("invoice", args=[invoice.pk]) for invoice in (r.draft, r.issued))
+    yield reverse("van", args=[r.house.van.pk])
+    yield reverse("membership_end", args=[r.invited.pk])

@@ -1,0 +1,56 @@
+"""Every page at the width of a phone and of a desk: readable by everybody, and no wider than the screen.
+
+Checked with axe-core, the open rule set for WCAG; the browser's own console and requests are watched by `site`.
+"""
+
+from collections.abc import Iterator
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+from tests.browser.conftest import Site
+from tests.browser.pages import clients_pages, owners_pages, strangers_pages
+from trimops.accounts.models import User
+
+pytestmark = pytest.mark.xdist_group("browser")
+WIDER = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+
+
+@pytest.mark.parametrize("site", ["phone", "desk"], indirect=True)
+def test_every_page_can_be_read_by_everybody_and_fits_the_screen(site: Site) -> None:
+    faults = [fault for path in _walk(site) for fault in _faults(site, path)]
+
+    assert faults == []
+
+
+def _walk(site: Site) -> Iterator[str]:
+    """Open each page in turn as somebody who may."""
+    house = site.round.house
+    chairs: list[tuple[User | None, Iterator[str]]] = [
+        (None, strangers_pages(site.round)),
+        (house.owner, owners_pages(site.round)),
+        (house.client, clients_pages(site.round)),
+    ]
+    for user, paths in chairs:
+        if user is not None:
+            site.be(user)
+        for path in paths:
+            assert site.open(path) == 200, path
+            yield path
+
+
+def _faults(site: Site, path: str) -> Iterator[str]:
+    for violation in Axe().run(site.page).response["violations"]:
+        yield f"{path}: {violation['id']}, {violation['nodes'][0]['html'][:120]}"
+    if (wider := site.page.evaluate(WIDER)) > 0:
+        yield f"{path}: {wider} px wider than the screen"
+    if site.title() == "" or "None" in site.page.inner_text("body"):
+        yield f"{path}: no title, or a None on the page"
+
+
+def test_a_page_that_fails_the_rules_is_found(site: Site) -> None:
+    site.page.set_content("<html><body><img src='data:,'><p style='width:900px'>None</p></body></html>")
+
+    found = " ".join(_faults(site, "a bad page"))
+
+    assert all(word in found for word in ("image-alt", "html-has-lang", "wider than the screen", "a None"))

@@ -1,0 +1,52 @@
+"""Without a mouse, and in bright sun."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import Site
+
+pytestmark = pytest.mark.xdist_group("browser")
+FOCUSED = "document.activeElement.innerText"
+OUTLINE = "getComputedStyle(document.activeElement).outlineStyle"
+MOST_TABS = 25
+
+
+def test_the_main_action_is_reached_by_tab_and_pressed_by_enter(site: Site) -> None:
+    site.be(site.round.house.trimmer)
+    site.open(f"/visits/{site.round.under_way.pk}/")
+
+    for _ in range(MOST_TABS):
+        site.page.keyboard.press("Tab")
+        if site.page.evaluate(FOCUSED) == "Next cow":
+            break
+    assert site.page.evaluate(FOCUSED) == "Next cow"
+    assert site.page.evaluate(OUTLINE) == "solid", "the focus can be seen"
+    site.page.keyboard.press("Enter")
+
+    expect(site.page.get_by_role("heading", level=1)).to_have_text("1 cow done. Which cow is in the crush?")
+
+
+def test_the_first_tab_skips_to_the_page(site: Site) -> None:
+    site.be(site.round.house.trimmer)
+    site.open("/visits/")
+
+    site.page.keyboard.press("Tab")
+    assert site.page.evaluate(FOCUSED) == "Skip to the page"
+    site.page.keyboard.press("Enter")
+
+    assert site.page.evaluate("document.activeElement.id") == "main"
+
+
+def test_the_outdoor_theme_is_black_on_white_and_remembered(site: Site) -> None:
+    site.open("/account/login/")
+    button = site.page.get_by_role("button", name="Outdoor")
+    expect(button).to_have_attribute("aria-pressed", "false")
+
+    button.click()
+    site.page.reload()
+
+    expect(button).to_have_attribute("aria-pressed", "true")
+    colours = (
+        "[getComputedStyle(document.body).color, getComputedStyle(document.documentElement).backgroundColor]"
+    )
+    assert site.page.evaluate(colours) == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]

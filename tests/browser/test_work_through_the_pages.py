@@ -1,0 +1,74 @@
+"""The work itself through the browser: plan the week, put a cow down, bring in a herd list."""
+
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import Site
+
+pytestmark = pytest.mark.xdist_group("browser")
+HERD_LIST = b"number,status,born\n101,dry,2020-03-01\n501,milking,2022-04-01\n502,milking,2021-13-01\n"
+
+
+@pytest.mark.parametrize("site", ["desk"], indirect=True)
+def test_a_week_is_planned_watched_and_accepted(site: Site) -> None:
+    site.be(site.round.house.owner)
+    site.open(f"/week/?week={site.round.wanted.due_from}")
+    heading = site.page.get_by_role("heading", level=1)
+    expect(heading).to_contain_text("wanted, none planned")
+
+    site.page.get_by_role("button", name="Plan this week").click()
+    site.page.wait_for_url("**/week/?week=*")
+    expect(site.page.get_by_text("Not in the diary until accepted.")).to_be_visible()
+    assert site.page.locator("svg.ribbon-wide:visible").count() >= 1
+    assert site.page.locator("svg.ribbon-narrow:visible").count() == 0
+
+    site.page.get_by_role("button", name="Accept the week").click()
+    expect(site.page.get_by_role("status").first).to_contain_text("The week is in the diary")
+    site.open(f"/visits/{site.round.wanted.pk}/")
+    expect(site.page.get_by_role("link", name="Confirm the hour")).to_be_visible()
+
+
+def test_a_cow_is_put_down_at_the_crush_and_stands_on_the_visit(site: Site) -> None:
+    site.be(site.round.house.trimmer)
+    site.open(f"/visits/{site.round.under_way.pk}/crush/")
+    site.page.get_by_role("link", name="202").click()
+    foot = site.page.get_by_role("group", name="Left hind").first
+    foot.get_by_role("group", name="Outer claw").get_by_label("cut to length").check()
+    foot.get_by_role("group", name="Inner claw").get_by_label("cut to length").check()
+    foot.get_by_label("Seen").first.select_option(label="white line crack")
+    foot.get_by_label("Where").first.select_option(label="outer claw")
+    foot.get_by_label("Zone").first.select_option(value="3")
+    site.page.get_by_role("button", name="Put her down").click()
+
+    expect(site.page.get_by_role("status").first).to_contain_text("Cow 202 is put down")
+    site.open(f"/visits/{site.round.under_way.pk}/")
+    expect(site.page.get_by_role("heading", level=1)).to_have_text("Thistle Bank: 2 of 12 cows done")
+    row = site.page.get_by_role("row").filter(has_text="202")
+    expect(row).to_contain_text("left hind: white line crack")
+
+
+def test_a_herd_list_is_looked_at_before_it_changes_anything(site: Site) -> None:
+    farm = site.round.house.farm
+    site.be(site.round.house.office)
+    site.open(f"/farms/{farm.pk}/herd-list/")
+    kept = {"name": "herd.csv", "mimeType": "text/csv", "buffer": HERD_LIST}
+    site.page.get_by_label("Herd list").set_input_files(kept)
+    site.page.get_by_role("button", name="Look at it first").click()
+
+    expect(site.page).to_have_title(re.compile("^herd.csv would add 1 cow and change 1"))
+    expect(site.page.get_by_role("row").filter(has_text="502")).to_contain_text("2021-13-01")
+    assert _find(site, "501") == 0, "nothing has changed yet"
+
+    site.page.go_back()
+    site.page.get_by_role("button", name="Apply the list").click()
+    expect(site.page.get_by_role("status").first).to_contain_text("1 new, 1 changed")
+    assert _find(site, "501") == 1
+    assert _find(site, "502") == 0
+
+
+def _find(site: Site, number: str) -> int:
+    """How many cows of the farm the page finds by that number."""
+    site.open(f"/farms/{site.round.house.farm.pk}/?q={number}")
+    return site.page.get_by_role("rowheader", name=number, exact=True).count()

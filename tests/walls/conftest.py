@@ -1,0 +1,31 @@
+"""Two furnished businesses, made once for a file and taken back at its end."""
+
+import pytest
+from django.db import transaction
+from django.test import Client
+
+from tests.walls.furnished import furnish
+
+
+@pytest.fixture(scope="module")
+def mine(django_db_setup, django_db_blocker):
+    with django_db_blocker.unblock(), transaction.atomic():
+        yield furnish("Ash & Rye Foot Trimming")
+        transaction.set_rollback(True)
+
+
+@pytest.fixture(scope="module")
+def theirs(mine):
+    return furnish("Fell & Beck")
+
+
+@pytest.fixture
+def signed_in(db):
+    """A browser in which that person has signed in; faults of the program are answered 500, as at work."""
+
+    def sign_in(user):
+        client = Client(raise_request_exception=False)
+        client.force_login(user)
+        return client
+
+    return sign_in

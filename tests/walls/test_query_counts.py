@@ -1,0 +1,163 @@
+"""A list page asks the database as often for thirty rows as for three."""
+
+from datetime import timedelta
+
+import pytest
+from django.db import connection
+from django.test import Client
+from django.test.utils import CaptureQueriesContext
+from django.urls import reverse
+
+from farms.models import Contact, Farm
+from invoicing.services.draft_invoice import draft_invoice
+from tests.factories import (
+    MONDAY,
+    TUESDAY_TEN,
+    blocked_foot,
+    finish,
+    let_in,
+    make_cow,
+    make_farm,
+    make_house,
+    make_member,
+    make_prices,
+    make_van,
+    put_down,
+    under_way,
+    wanted,
+)
+from tests.walls.furnished import SUNDAY_EVENING
+from trimops.accounts.roles import Role
+from visits.domain.planning.solve_limits import SolveLimits
+from visits.models import Van
+from visits.services.ask_week_plan import ask_week_plan
+from visits.services.make_calendar_address import make_calendar_address
+from visits.services.think_week_plan import think_week_plan
+
+FEW, MANY = 3, 30
+
+
+@pytest.fixture
+def house(db):
+    house = make_house()
+    make_prices(house.business)
+    return house
+
+
+def more_farms(house, count):
+    known = Farm.objects.within(house.scope).count()
+    return [
+        make_farm(house.business, f"Farm {known + n}", by=house.owner, latitude=54 + n / 100)
+        for n in range(count)
+    ]
+
+
+def more_visits(house, count):
+    for farm in more_farms(house, count):
+        wanted(farm)
+
+
+def more_work(house, count):
+    """Finished visits to the one farm, each with a cow, a block that stays on and a re-check."""
+    done = []
+    known = house.farm.visits.within(house.scope).count()
+    for n in range(count):
+        visit = under_way(house.farm, house.van, TUESDAY_TEN + timedelta(days=known + n))
+        put_down(visit, make_cow(house.farm, str(1000 + known + n)), blocked_foot())
+        done.append(finish(visit, house.trimmer))
+        wanted(house.farm)
+    return done
+
+
+def more_invoices(house, count):
+    for visit in more_work(house, count):
+        draft_invoice(visit=visit, at=TUESDAY_TEN)
+
+
+def more_people(house, count):
+    for _ in range(count):
+        make_member(house.business, Role.TRIMMER)
+
+
+def more_cows_and_contacts(house, count):
+    for n in range(count):
+        make_cow(house.farm, str(500 + n))
+        Contact.objects.create(business=house.business, farm=house.farm, name=f"Ringer {n}", part="Owner")
+
+
+def more_vans(house, count):
+    known = Van.objects.within(house.scope).count()
+    for n in range(count):
+        make_van(house.business, house.trimmer, f"Another van {known + n}")
+
+
+def more_addresses(house, count):
+    for n in range(count):
+        make_calendar_address(
+            business=house.business, name=f"Phone {n}", at=TUESDAY_TEN, by=house.owner, shows=house.van
+        )
+
+
+def more_of_a_planned_week(house, count):
+    """Wanted visits, some left for the list, and the newest plan over all of them."""
+    more_visits(house, count)
+    plan = ask_week_plan(business=house.business, monday=MONDAY, at=SUNDAY_EVENING, by=house.owner)
+    think_week_plan(week_plan=plan, limits=SolveLimits(iterations=10), at=SUNDAY_EVENING)
+    assert plan.state == "proposed"
+
+
+def more_cows_at_the_crush(house, count):
+    visit = house.farm.visits.within(house.scope).filter(state="under_way").first()
+    visit = visit or under_way(house.farm, house.van)
+    known = house.farm.cows.within(house.scope).count()
+    for n in range(count):
+        put_down(visit, make_cow(house.farm, str(2000 + known + n)), blocked_foot())
+
+
+def crush_of(house):
+    return reverse("crush", args=[house.farm.visits.within(house.scope).get(state="under_way").pk])
+
+
+PAGES = {
+    "farms": (Role.OWNER, lambda house: reverse("farm_list"), more_farms),
+    "visits": (Role.OWNER, lambda house: reverse("visit_list"), more_visits),
+    "finished visits": (Role.OWNER, lambda house: reverse("visit_list") + "?state=finished", more_work),
+    "invoices": (Role.OFFICE, lambda house: reverse("invoice_list"), more_invoices),
+    "the week": (Role.OWNER, lambda house: reverse("this_week") + f"?week={MONDAY}", more_of_a_planned_week),
+    "people": (Role.OWNER, lambda house: reverse("people"), more_people),
+    "a farm": (Role.OWNER, lambda house: reverse("farm", args=[house.farm.pk]), more_cows_and_contacts),
+    "the farm client's page": (Role.FARM, lambda house: reverse("portal_home"), more_work),
+    "vans": (Role.OWNER, lambda house: reverse("vans"), more_vans),
+    "calendars": (Role.OWNER, lambda house: reverse("calendar"), more_addresses),
+    "the cows of a visit": (Role.TRIMMER, crush_of, more_cows_at_the_crush),
+}
+
+
+def queries_for(client, address):
+    with CaptureQueriesContext(connection) as asked:
+        assert client.get(address).status_code == 200
+    return [query["sql"] for query in asked.captured_queries]
+
+
+@pytest.mark.parametrize(("role", "address_of", "add"), PAGES.values(), ids=PAGES)
+def test_thirty_rows_take_as_many_queries_as_three(house, role, address_of, add):
+    client = Client()
+    client.force_login(house.memberships[role].user)
+    add(house, FEW)
+    address = address_of(house)
+    client.get(address)  # what is asked once in a process is not counted
+    few = queries_for(client, address)
+    add(house, MANY - FEW)
+    many = queries_for(client, address)
+    assert len(many) == len(few), "\n".join(many)
+    assert len(many) <= 30
+
+
+def test_a_client_of_many_farms_takes_no_more_queries_either(house):
+    client = Client()
+    client.force_login(house.client)
+    client.get(reverse("portal_home"))
+    few = queries_for(client, reverse("portal_home"))
+    for farm in more_farms(house, 10):
+        let_in(house.memberships[Role.FARM], farm)
+    assert len(queries_for(client, reverse("portal_home"))) == len(few)
