@@ -9,7 +9,6 @@ from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
 
-
 TAX_CATEGORIES = [
     ("S", "Standard or reduced"),
     ("Z", "Zero rated"),

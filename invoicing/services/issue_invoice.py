@@ -35,7 +35,7 @@ def issue_invoice(*, invoice: Invoice, at: datetime, by: User) -> Invoice:
     """Take the next number of the year's series and freeze the invoice with its PDF.
 
     The counter row stays locked until the invoice is stored, so a crash or a refusal gives the number back: no gap,
-    no double. AlreadyIssued on the second press of the button, InvoiceIncomplete when an address or a number is missing.
+    no double. AlreadyIssued on the second press of the button, InvoiceIncomplete when an address is missing.
     """
     row = invoice.locked()
     if row.is_issued:

@@ -59,4 +59,4 @@ def test_a_group_of_choices_has_a_legend_and_a_place_to_go_to():
 def test_a_single_field_can_be_drawn_with_the_summary_above():
     form = Weighed({"length": ""})
     page = render_to_string("web/forms/summary.html", {"form": form}) + form["length"].as_field_group()
-    assert page.count("This field is required.") == 2
+    assert page.count("Fill this in.") == 2

@@ -15,6 +15,7 @@ from trimops.paper.typefaces import BOLD
 from trimops.paper.wording import markup
 from visits.documents.sole_drawing import SoleMark, SoleView, small_sole_drawing
 from visits.documents.visit_report_content import CowLine, FootLine, Found, VisitReport
+from visits.domain.feet import Claw
 
 _TEXT = 9.0
 _COLUMNS = (
@@ -79,12 +80,12 @@ def _foot_row(foot: FootLine) -> list[Cell]:
 def _found_markup(found: Found) -> str:
     """ "Sole ulcer, clear: outer claw, where sole meets heel (4). Vet advised" """
     severity = f", {_SEVERITY[found.severity]}" if found.severity in _SEVERITY else ""
-    place = (
-        "" if found.zone is None else f", {found.place} ({found.zone})" if found.place else f" ({found.zone})"
-    )
+    claw = "" if found.claw is Claw.SKIN and found.place else found.claw.label
+    place = ", ".join(part for part in (claw, found.place) if part)
+    zone = "" if found.zone is None else f" ({found.zone})"
     vet = f'. <font name="{BOLD}">Vet advised</font>' if found.for_vet else ""
     lesion = f'<font name="{BOLD}">{markup(found.lesion, BOLD)}</font>'
-    return f"{lesion}{severity}: {markup(found.claw.label + place)}{vet}"
+    return f"{lesion}{severity}: {markup(place + zone)}{vet}"
 
 
 def _plain(cows: Iterable[CowLine]) -> list[Flowable]:

@@ -21,6 +21,7 @@ class PlanningFigures:
     late_per_day_urgent: float = 6000
     leave_out_routine: float = 12000
     leave_out_recheck: float = 30000
+    leave_out_per_cow: float = 1300
     circuity: float = 1.35
     kmh: float = 48
     minutes_per_leg: float = 2
@@ -47,10 +48,13 @@ class PlanningFigures:
             VisitReason.URGENT: self.late_per_day_urgent,
         }[reason]
 
-    def leave_out_cost(self, reason: VisitReason) -> float | None:
-        """Minor units for leaving the visit out of the week; None when it must be planned."""
-        return {
-            VisitReason.ROUTINE: self.leave_out_routine,
-            VisitReason.RECHECK: self.leave_out_recheck,
-            VisitReason.URGENT: None,
-        }[reason]
+    def leave_out_cost(self, reason: VisitReason, cows: int) -> float | None:
+        """Minor units for leaving the visit out of the week; None when it must be planned.
+
+        Each cow adds what she would have brought, so that a large routine visit is not left out only because it
+        takes long.
+        """
+        if reason is VisitReason.URGENT:
+            return None
+        base = self.leave_out_routine if reason is VisitReason.ROUTINE else self.leave_out_recheck
+        return base + cows * self.leave_out_per_cow

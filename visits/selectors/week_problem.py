@@ -113,7 +113,7 @@ def _job(visit: Visit, week: _Week) -> dict[str, object] | None:
         "due": visit.due_until.isoformat(),
         "late_cost_per_day": week.figures.late_cost(reason),
     }
-    leave_out = week.figures.leave_out_cost(reason)
+    leave_out = week.figures.leave_out_cost(reason, visit.head_count)
     if fixed:
         job["fixed"] = fixed
     elif leave_out is not None:

@@ -1,5 +1,6 @@
 """A business's own figures: minutes, days, and what planning weighs."""
 
+from collections.abc import Iterator
 from dataclasses import asdict
 
 from django import forms
@@ -14,32 +15,45 @@ from visits.domain.recheck_due import RecheckFigures
 from visits.domain.visit_length import LengthFigures
 from visits.models import BusinessFigures
 from visits.services.set_figures import FigureMakesNoSense, OwnFigures, set_figures
+from visits.web.figure_words import words_for
 
 RECHECK_DEFAULTS = RecheckFigures()
+PARTS = {
+    "length-": "How long things take",
+    "recheck-": "When a foot is looked at again, days after the trim",
+    "planning-": "What planning weighs, and the roads",
+}
 
 
 class FiguresForm(forms.Form):
     """One field a figure; empty means the usual one, shown beside it."""
 
+    all_may_stay_empty = True
+
     def __init__(self, data: QueryDict | None = None, *, own: BusinessFigures | None = None) -> None:
         super().__init__(data)
         for name, usual in asdict(LengthFigures()).items():
-            self._add("length", name, f"{_words(name)}, minutes", usual, own.visit_length if own else {})
+            self._add("length", name, words_for(name), usual, own.visit_length if own else {})
         for key, days in _recheck_defaults().items():
             for end, value in zip(("first", "last"), days, strict=True):
                 given = (own.rechecks.get(key) if own else None) or (None, None)
                 field = forms.IntegerField(
-                    label=f"Re-check {_words(key)}, {end} day", required=False, min_value=0, max_value=365
+                    label=f"{words_for(key)}, {end} day", required=False, min_value=0, max_value=365
                 )
                 field.help_text, field.initial = f"Usual: {value}", given[0 if end == "first" else 1]
                 self.fields[f"recheck-{key}-{end}"] = field
         for name, usual in asdict(PlanningFigures()).items():
-            self._add("planning", name, _words(name), usual, own.planning if own else {})
+            self._add("planning", name, words_for(name), usual, own.planning if own else {})
 
     def _add(self, group: str, name: str, label: str, usual: float, own: dict[str, float]) -> None:
         field = forms.FloatField(label=label, required=False, min_value=0, help_text=f"Usual: {usual:g}")
         field.initial = own.get(name)
         self.fields[f"{group}-{name}"] = field
+
+    def parts(self) -> Iterator[tuple[str, list[forms.BoundField]]]:
+        """The fields as the page lays them out, each part under its heading."""
+        for start, heading in PARTS.items():
+            yield heading, [self[name] for name in self.fields if name.startswith(start)]
 
     def figures(self) -> OwnFigures:
         """What differs from the usual, once the form is valid."""
@@ -67,10 +81,6 @@ def _recheck_defaults() -> dict[str, tuple[int, int]]:
     blocks = {f"block.{kind.value}": days for kind, days in RECHECK_DEFAULTS.block.items()}
     lesions = {f"lesion.{code.value}": days for code, days in RECHECK_DEFAULTS.lesion.items()}
     return {**blocks, **lesions, "lame_trim": RECHECK_DEFAULTS.lame_trim}
-
-
-def _words(name: str) -> str:
-    return name.replace("_", " ").replace(".", " ").capitalize()
 
 
 class FiguresPage(ScopedPage):

@@ -61,3 +61,11 @@ def test_how_to_read_the_drawings_is_said_only_where_there_are_some(make_report,
     assert "toes up" in text_of(visit_report(report))
     plain = tuple(cow for cow in report.cows if cow.is_plain)
     assert "toes up" not in text_of(visit_report(replace(report, cows=plain)))
+
+
+def test_a_lesion_of_the_skin_names_its_place_once(make_report, text_of):
+    found = Found("Interdigital hyperplasia", Claw.SKIN, 0, "skin between the claws", 1)
+    cow = CowLine("9", "looked at", (FootLine(Foot.LEFT_HIND, (found, Found("Swelling", Claw.SKIN))),))
+    text = text_of(visit_report(make_report(1, cows=(cow,))))
+    assert "Interdigital hyperplasia, slight: skin between the claws (0)" in text
+    assert "Swelling: skin" in text

@@ -1,0 +1,40 @@
+"""How a business's own figures are called on the page where it sets them."""
+
+from visits.domain.actions import BlockKind
+from visits.domain.lesions import LesionCode
+
+WORDS = {
+    "set_up_brought": "Setting up a crush brought along, minutes",
+    "set_up_on_site": "Setting up a crush that stands there, minutes",
+    "pack_up": "Packing up, minutes",
+    "functional_cow": "A cow, usual trim, minutes",
+    "corrective_cow": "A lame cow, minutes",
+    "wash_down": "Washing down, minutes",
+    "wash_down_dermatitis": "Washing down after digital dermatitis, minutes",
+    "wash_down_restricted": "Washing down at a restricted farm, minutes",
+    "no_hard_standing": "More without hard standing, minutes",
+    "no_water": "More without water, minutes",
+    "no_power": "More without power, minutes",
+    "no_light": "More without light, minutes",
+    "lame_trim": "Lame cow without a block",
+    "late_per_day_routine": "Routine visit, each day late",
+    "late_per_day_recheck": "Re-check, each day late",
+    "late_per_day_urgent": "Urgent visit, each day late",
+    "leave_out_routine": "Routine visit left for another week",
+    "leave_out_recheck": "Re-check left for another week",
+    "circuity": "Road length to straight line",
+    "kmh": "Speed of a van, km/h",
+    "minutes_per_leg": "Getting away and parking, minutes each drive",
+    "earliest_hour": "Earliest hour of work",
+    "latest_hour": "Latest hour of work",
+}
+
+
+def words_for(name: str) -> str:
+    """`"block.wood"` is "Wooden block", `"lesion.SU"` "Sole ulcer", `"kmh"` "Speed of a van, km/h"."""
+    kind, _, value = name.partition(".")
+    if kind == "block":
+        return BlockKind(value).label.capitalize()
+    if kind == "lesion":
+        return LesionCode(value).label.capitalize()
+    return WORDS[name]
