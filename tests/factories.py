@@ -112,12 +112,16 @@ def make_farm(business: Business, name: str, *, by: User, **fields: object) -> F
     return farm
 
 
-def make_cow(farm: Farm, number: str, identities: dict[IdentityKind, str] | None = None, **fields: object) -> Cow:
+def make_cow(
+    farm: Farm, number: str, identities: dict[IdentityKind, str] | None = None, **fields: object
+) -> Cow:
     cow = Cow(business=farm.business, farm=farm, number=number, **fields)
     return save_cow(cow=cow, identities=identities)
 
 
-def make_van(business: Business, trimmer: User, name: str = "Van 1", weekdays: Sequence[int] = range(5)) -> Van:
+def make_van(
+    business: Business, trimmer: User, name: str = "Van 1", weekdays: Sequence[int] = range(5)
+) -> Van:
     """A van that goes out from eight to five on these weekdays."""
     van = Van(business=business, name=name, trimmer=trimmer)
     van.base_latitude, van.base_longitude = Decimal("54.0"), Decimal("-2.4")
@@ -225,7 +229,9 @@ def trimmed_foot(foot: Foot = Foot.LEFT_HIND, *extra: ActionEntry, **fields: obj
     return FootEntry(foot=foot, actions=(*cut, *extra), **fields)
 
 
-def blocked_foot(foot: Foot = Foot.LEFT_HIND, kind: BlockKind = BlockKind.WOOD, **fields: object) -> FootEntry:
+def blocked_foot(
+    foot: Foot = Foot.LEFT_HIND, kind: BlockKind = BlockKind.WOOD, **fields: object
+) -> FootEntry:
     """A sole ulcer on the outer claw, the block on the inner one beside it."""
     ulcer = FindingEntry(LesionCode.SU, Claw.LATERAL, zone=4, severity=2)
     block = ActionEntry(ActionKind.BLOCK, Claw.MEDIAL, kind)

@@ -33,12 +33,16 @@ def invite_farm_client(*, farm: Farm, guest: FarmGuest, at: datetime, by: User) 
     known = Membership.objects.filter(
         business_id=farm.business_id, user__email=guest.email.strip().lower()
     ).first()
-    if known is not None and known.is_current and known.role != Role.FARM:
+    if known is not None and known.ended_at is None and known.role != Role.FARM:
         raise WorksHereAlready(f"{known.user} works here and sees every farm already.")
+    rows = FarmAccess.objects.within(Scope(farm.business_id))
+    if known is not None and known.ended_at is not None:
+        rows.filter(
+            membership=known
+        ).delete()  # who comes back sees the farm they come back to, not those of then
     if known is None or not known.is_current:
         known = invite_person(
             business=farm.business, guest=Guest(guest.email, guest.name, Role.FARM), at=at, by=by
         )
-    rows = FarmAccess.objects.within(Scope(farm.business_id))
     rows.get_or_create(business_id=farm.business_id, membership=known, farm=farm)
     return known

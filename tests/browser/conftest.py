@@ -3,18 +3,20 @@
 import os
 import shutil
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 import pytest
 from django.conf import settings
 from django.test import Client
-from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, ViewportSize, sync_playwright
 
 from tests.browser.small_round import Round, make_round
+from tests.factories import House, make_house
 from trimops.accounts.models import User
 
-PHONE = {"width": 360, "height": 800}
-DESK = {"width": 1280, "height": 900}
+PHONE: ViewportSize = {"width": 360, "height": 800}
+DESK: ViewportSize = {"width": 1280, "height": 900}
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 ALONE = [
     "--no-sandbox",
@@ -31,7 +33,8 @@ class Site:
 
     address: str
     page: Page
-    round: Round
+    house: House
+    round: Round = field(init=False)
     outside: list[str] = field(default_factory=list)
     complaints: list[str] = field(default_factory=list)
 
@@ -76,14 +79,29 @@ def browser() -> Iterator[Browser]:
     del os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"]
 
 
-@pytest.fixture(params=["phone"])
+@pytest.fixture
+def door(browser, live_server) -> Iterator[Site]:
+    """The site of a business that has only just begun, on a phone: enough to come in and look round."""
+    with _watched(browser, live_server.url, PHONE, make_house()) as site:
+        yield site
+
+
+@pytest.fixture
 def site(request, browser, live_server, settings) -> Iterator[Site]:
-    """The small round served, and a page of a phone on it (or of a desk, by indirect parameter)."""
+    """The small round served, on a phone (or on a desk, by indirect parameter)."""
     settings.PLAN_SECONDS = 1.0
-    size = DESK if request.param == "desk" else PHONE
-    context = browser.new_context(viewport=size, base_url=live_server.url)
+    size = DESK if getattr(request, "param", "") == "desk" else PHONE
+    made = make_round()
+    with _watched(browser, live_server.url, size, made.house) as site:
+        site.round = made
+        yield site
+
+
+@contextmanager
+def _watched(browser: Browser, address: str, size: ViewportSize, house: House) -> Iterator[Site]:
+    context = browser.new_context(viewport=size)
     context.set_default_timeout(15_000)
-    site = Site(live_server.url, context.new_page(), make_round())
+    site = Site(address, context.new_page(), house)
     site.page.on("request", site._asked)
     site.page.on("console", site._told)
     site.page.on("pageerror", lambda fault: site.complaints.append(str(fault)))

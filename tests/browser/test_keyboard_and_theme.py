@@ -26,27 +26,25 @@ def test_the_main_action_is_reached_by_tab_and_pressed_by_enter(site: Site) -> N
     expect(site.page.get_by_role("heading", level=1)).to_have_text("1 cow done. Which cow is in the crush?")
 
 
-def test_the_first_tab_skips_to_the_page(site: Site) -> None:
-    site.be(site.round.house.trimmer)
-    site.open("/visits/")
+def test_the_first_tab_skips_to_the_page(door: Site) -> None:
+    door.be(door.house.trimmer)
+    door.open("/visits/")
 
-    site.page.keyboard.press("Tab")
-    assert site.page.evaluate(FOCUSED) == "Skip to the page"
-    site.page.keyboard.press("Enter")
+    door.page.keyboard.press("Tab")
+    assert door.page.evaluate(FOCUSED) == "Skip to the page"
+    door.page.keyboard.press("Enter")
 
-    assert site.page.evaluate("document.activeElement.id") == "main"
+    assert door.page.evaluate("document.activeElement.id") == "main"
 
 
-def test_the_outdoor_theme_is_black_on_white_and_remembered(site: Site) -> None:
-    site.open("/account/login/")
-    button = site.page.get_by_role("button", name="Outdoor")
+def test_the_outdoor_theme_is_black_on_white_and_remembered(door: Site) -> None:
+    door.open("/account/login/")
+    button = door.page.get_by_role("button", name="Outdoor")
     expect(button).to_have_attribute("aria-pressed", "false")
 
     button.click()
-    site.page.reload()
+    door.page.reload()
 
     expect(button).to_have_attribute("aria-pressed", "true")
-    colours = (
-        "[getComputedStyle(document.body).color, getComputedStyle(document.documentElement).backgroundColor]"
-    )
-    assert site.page.evaluate(colours) == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+    colours = "[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]"
+    assert door.page.evaluate(colours) == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]

@@ -13,7 +13,7 @@ HERD_LIST = b"number,status,born\n101,dry,2020-03-01\n501,milking,2022-04-01\n50
 
 @pytest.mark.parametrize("site", ["desk"], indirect=True)
 def test_a_week_is_planned_watched_and_accepted(site: Site) -> None:
-    site.be(site.round.house.owner)
+    site.be(site.house.owner)
     site.open(f"/week/?week={site.round.wanted.due_from}")
     heading = site.page.get_by_role("heading", level=1)
     expect(heading).to_contain_text("wanted, none planned")
@@ -31,7 +31,7 @@ def test_a_week_is_planned_watched_and_accepted(site: Site) -> None:
 
 
 def test_a_cow_is_put_down_at_the_crush_and_stands_on_the_visit(site: Site) -> None:
-    site.be(site.round.house.trimmer)
+    site.be(site.house.trimmer)
     site.open(f"/visits/{site.round.under_way.pk}/crush/")
     site.page.get_by_role("link", name="202").click()
     foot = site.page.get_by_role("group", name="Left hind").first
@@ -50,8 +50,8 @@ def test_a_cow_is_put_down_at_the_crush_and_stands_on_the_visit(site: Site) -> N
 
 
 def test_a_herd_list_is_looked_at_before_it_changes_anything(site: Site) -> None:
-    farm = site.round.house.farm
-    site.be(site.round.house.office)
+    farm = site.house.farm
+    site.be(site.house.office)
     site.open(f"/farms/{farm.pk}/herd-list/")
     kept = {"name": "herd.csv", "mimeType": "text/csv", "buffer": HERD_LIST}
     site.page.get_by_label("Herd list").set_input_files(kept)
@@ -70,5 +70,5 @@ def test_a_herd_list_is_looked_at_before_it_changes_anything(site: Site) -> None
 
 def _find(site: Site, number: str) -> int:
     """How many cows of the farm the page finds by that number."""
-    site.open(f"/farms/{site.round.house.farm.pk}/?q={number}")
+    site.open(f"/farms/{site.house.farm.pk}/?q={number}")
     return site.page.get_by_role("rowheader", name=number, exact=True).count()

@@ -12,6 +12,7 @@ from django.db.models.sql import DeleteQuery, Query, UpdateQuery
 from farms.models import Contact, Cow, CowIdentity, Farm
 from trimops.accounts.models import Business, User
 from trimops.tenancy.errors import ScopeRequired
+from trimops.tenancy.marks import WithinBusiness
 from visits.models import Trim, Visit
 
 V = Visit.objects
@@ -63,6 +64,13 @@ WAYS = {
     "and of two unscoped": lambda w: list(V.filter(note="") & V.filter(state="wanted")),
     "the filter cleared": lambda w: list(_without_where(mine(w))),
     "the filter negated": lambda w: list(_negated(mine(w))),
+    "nothing negated is everything": lambda w: list(_negated(V.none())),
+    "nothing as one of three": lambda w: list(
+        _combined(_combined(V.filter(note=""), V.filter(state="wanted"), "OR"), V.none(), "OR")
+    ),
+    "the filter on another copy of the table": lambda w: list(
+        V.filter(WithinBusiness(F("farm__visits__business_id"), w.mine.business.pk, w.mine.scope))
+    ),
     "the filter of another model": lambda w: list(_with_where(Cow.objects.order_by(), mine(w))),
     "reverse relation": lambda w: list(w.theirs.farm.visits.all()),
     "reverse relation counted": lambda w: w.theirs.farm.visits.count(),

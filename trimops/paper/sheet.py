@@ -20,6 +20,7 @@ MARGIN = 15 * mm
 FOOT_ROOM = 9 * mm
 PAGE_WIDTH, PAGE_HEIGHT = A4
 TEXT_WIDTH = PAGE_WIDTH - 2 * MARGIN
+TEXT_HEIGHT = PAGE_HEIGHT - 2 * MARGIN - FOOT_ROOM
 _WATERMARK = HexColor("#e0ddd5")
 
 
@@ -62,7 +63,7 @@ def _template(out: BytesIO, info: SheetInfo) -> BaseDocTemplate:
         MARGIN,
         MARGIN + FOOT_ROOM,
         TEXT_WIDTH,
-        PAGE_HEIGHT - 2 * MARGIN - FOOT_ROOM,
+        TEXT_HEIGHT,
         leftPadding=0,
         rightPadding=0,
         topPadding=0,

@@ -8,6 +8,7 @@ from reportlab.lib.colors import HexColor
 from reportlab.platypus import Flowable, Table
 
 from trimops.paper.colours import HEX, Tint
+from trimops.paper.kept_rows import KeptRows
 from trimops.paper.styles import SMALL, TEXT, Align, style, words
 from trimops.paper.typefaces import BODY
 
@@ -42,7 +43,7 @@ def ruled_table(
         words(c.head, style(SMALL, bold=True, tint=Tint.QUIET, align=c.align)) for c in columns
     ]
     together = list(groups) or [(i, i) for i in range(len(rows))]
-    return Table(
+    return KeptRows(
         [head, *[list(row) for row in rows]],
         colWidths=[column.width for column in columns],
         repeatRows=1,

@@ -24,8 +24,8 @@ def refuse_unscoped_root(query: Any) -> None:
     if isinstance(query, InsertQuery):
         refuse_foreign_insert(query)
         return
-    # These two read from inner queries, each of which meets the lock by itself.
-    if isinstance(query, AggregateQuery) or query.combinator or _is_surely_empty(query):
+    # An aggregate query reads from an inner one, which meets the lock by itself.
+    if isinstance(query, AggregateQuery) or _is_surely_empty(query):
         return
     alias, table = _root(query)
     if table not in tenant_tables() or getattr(query, "hops", None) is not None:

@@ -45,11 +45,16 @@ def draft_table(groups: Iterable[DraftGroup]) -> Table:
 
 
 def _row(cow: DraftCow) -> list[Cell]:
-    why: list[Flowable] = [words(cow.why, style(12))]
+    why: list[Flowable] = [words(_at_most(cow.why), style(12))]
     if cow.warning:
-        why.append(words(cow.warning, style(12, bold=True, tint=Tint.DUE)))
+        why.append(words(_at_most(cow.warning), style(12, bold=True, tint=Tint.DUE)))
     mark: Cell = DrawingBlock(sign_drawing(Meaning.DUE, 5)) if cow.warning else ""
     return [DrawingBlock(_tick_box()), words(cow.number, style(_size_of(cow.number), bold=True)), mark, why]
+
+
+def _at_most(text: str, letters: int = 400) -> str:
+    """A row of a wall list is a few lines, never a page."""
+    return text if len(text) <= letters else f"{text[:letters].rstrip()}…"
 
 
 def _size_of(number: str) -> float:

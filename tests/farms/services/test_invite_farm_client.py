@@ -3,7 +3,10 @@ import pytest
 from farms.models import FarmAccess
 from farms.services.invite_farm_client import FarmGuest, WorksHereAlready, invite_farm_client
 from tests.factories import make_farm, make_house
+from trimops.accounts.models import Membership
 from trimops.accounts.roles import Role
+from trimops.accounts.services.end_membership import end_membership
+from trimops.accounts.services.invite_person import Guest, invite_person
 
 pytestmark = pytest.mark.django_db
 
@@ -43,3 +46,20 @@ def test_a_client_may_see_a_second_farm(house):
 def test_staff_are_not_made_farm_clients(house):
     with pytest.raises(WorksHereAlready):
         invite(house, house.farm, email=house.office.email)
+
+
+def test_a_client_who_left_and_comes_back_sees_only_the_farm_they_come_back_to(house):
+    other = make_farm(house.business, "High Croft", by=house.owner)
+    left = end_membership(membership=invite(house, house.farm), at=house.business.created_at)
+    back = invite(house, other)
+    assert back.pk == left.pk
+    rows = FarmAccess.objects.within(house.scope).filter(membership=back)
+    assert [row.farm_id for row in rows] == [other.pk]
+
+
+def test_somebody_who_is_asked_in_as_staff_is_not_made_a_farm_client(house):
+    guest = Guest("new@farm.example", "A New Trimmer", Role.TRIMMER)
+    asked = invite_person(business=house.business, guest=guest, at=house.business.created_at, by=house.owner)
+    with pytest.raises(WorksHereAlready):
+        invite(house, house.farm, email="new@farm.example")
+    assert Membership.objects.get(pk=asked.pk).role == Role.TRIMMER

@@ -69,3 +69,14 @@ def test_a_lesion_of_the_skin_names_its_place_once(make_report, text_of):
     text = text_of(visit_report(make_report(1, cows=(cow,))))
     assert "Interdigital hyperplasia, slight: skin between the claws (0)" in text
     assert "Swelling: skin" in text
+
+
+def test_a_cow_with_everything_everywhere_still_comes_out(make_report, text_of):
+    found = tuple(
+        Found(f"Lesion number {zone}", Claw.LATERAL, zone, "where wall meets heel", 3, True)
+        for zone in range(13)
+    )
+    feet = tuple(FootLine(foot, found * 3, ("done",) * 12, Claw.MEDIAL) for foot in Foot)
+    cow = CowLine("77", "corrective trim", feet, "note " * 300)
+    text = text_of(visit_report(make_report(3, cows=(cow, cow))))
+    assert text.count("Lesion number 12") == 2 * 4 * 3

@@ -17,7 +17,10 @@ def test_the_more_it_presses_the_dearer_each_day_late():
 def test_an_urgent_visit_has_no_price_for_being_left_out():
     assert USUAL.leave_out_cost(VisitReason.URGENT, 3) is None
     assert USUAL.leave_out_cost(VisitReason.ROUTINE, 3) < USUAL.leave_out_cost(VisitReason.RECHECK, 3)
-    assert USUAL.leave_out_cost(VisitReason.ROUTINE, 30) - USUAL.leave_out_cost(VisitReason.ROUTINE, 10) == 20 * 1300
+    assert (
+        USUAL.leave_out_cost(VisitReason.ROUTINE, 30) - USUAL.leave_out_cost(VisitReason.ROUTINE, 10)
+        == 20 * 1300
+    )
 
 
 def test_a_business_lays_its_own_figures_over_the_usual_ones():

@@ -1,13 +1,19 @@
 """The planner thinks, and what it proposes keeps the rules."""
 
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 
 from tests.factories import MONDAY, make_farm, make_house, wanted
 from visits.domain.planning.audit import audit_week
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import WeekPlan
+from visits.services.ask_week_plan import ask_week_plan
 from visits.services.think_week_plan import think_week_plan
 
+SUNDAY_EVENING = datetime(2026, 3, 1, 19, tzinfo=UTC)
 QUICK = SolveLimits(iterations=50)
 
 
@@ -68,3 +74,24 @@ def test_a_problem_that_cannot_be_read_fails_in_words_and_proposes_nothing(house
     stored = WeekPlan.objects.within(house.scope).get(pk=plan.pk)
     assert (stored.state, stored.plan) == ("failed", None)
     assert "jobs" in stored.failure
+
+
+def test_how_far_it_is_can_be_read_while_it_thinks(house):
+    for n in range(12):
+        wanted(make_farm(house.business, f"Farm {n}", by=house.owner, latitude=54 + n / 50))
+    plan = ask_week_plan(business=house.business, monday=MONDAY, at=SUNDAY_EVENING, by=house.owner)
+    with CaptureQueriesContext(connection) as asked:
+        think_week_plan(week_plan=plan, limits=SolveLimits(seconds=2), at=SUNDAY_EVENING)
+    told = [query["sql"] for query in asked if "UPDATE" in query["sql"] and "Best so far" in query["sql"]]
+    assert told, "nothing was told between the first and the last word"
+    assert WeekPlan.objects.within(house.scope).get(pk=plan.pk).state == "proposed"
+
+
+def test_a_planner_that_breaks_down_leaves_nobody_waiting(house):
+    wanted(house.farm)
+    plan = ask_week_plan(business=house.business, monday=MONDAY, at=SUNDAY_EVENING, by=house.owner)
+    with pytest.raises(TypeError):
+        think_week_plan(week_plan=plan, limits=SolveLimits(seconds="long"), at=SUNDAY_EVENING)
+    stored = WeekPlan.objects.within(house.scope).get(pk=plan.pk)
+    assert (stored.state, stored.plan) == ("failed", None)
+    assert "Ask for the plan again" in stored.failure

@@ -25,9 +25,7 @@ def invited(business, owner):
 def invited_again(business, owner):
     """Somebody who has an account from another business."""
     known = make_member(make_business("Fell & Beck"), Role.OWNER).user
-    return invite_person(
-        business=business, guest=Guest(known.email, "", Role.OFFICE), at=NOON, by=owner.user
-    )
+    return invite_person(business=business, guest=Guest(known.email, "", Role.OFFICE), at=NOON, by=owner.user)
 
 
 def test_a_new_person_comes_in_with_the_password_they_chose(invited):

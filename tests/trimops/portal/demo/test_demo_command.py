@@ -16,7 +16,7 @@ from visits.domain.planning.audit import audit_week
 from visits.models import Recheck, Trim, Visit
 
 pytestmark = pytest.mark.django_db
-SMALL = {"farms": 4, "months": 3, "seconds": 1, "today": "2026-11-23"}
+SMALL = {"farms": 4, "months": 3, "seconds": 0.2, "today": "2026-11-23"}
 
 
 def run(folder, **changes):
