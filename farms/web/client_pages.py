@@ -17,7 +17,7 @@ HOSTS = frozenset({Role.OWNER, Role.OFFICE})
 
 class FarmGuestForm(forms.Form):
     name = forms.CharField(max_length=120)
-    email = forms.EmailField(label="E-mail")
+    email = forms.EmailField(label="Email")
 
 
 class FarmClientsPage(ScopedPage):

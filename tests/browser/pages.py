@@ -48,19 +48,30 @@ def _week_and_visits(r: Round) -> Iterator[str]:
         yield reverse("visit", args=[visit.pk])
         yield from (reverse(step, args=[visit.pk]) for step in steps)
     yield reverse("crush", args=[r.under_way.pk]) + "?q=999"
+    yield reverse("crush_cow", args=[r.under_way.pk, r.next_cow.pk])
 
 
 def _farms(r: Round) -> Iterator[str]:
     farm, cow = r.house.farm, r.house.cow
     yield from (reverse("farm_list"), reverse("farm_list") + "?q=zz", reverse("farm_new"))
-    for name in ("farm", "farm_edit", "milking", "herd_list", "cow_new", "visit_ask", "farm_clients"):
+    for name in (
+        "farm",
+        "farm_edit",
+        "milking",
+        "herd_list",
+        "cow_new",
+        "visit_ask",
+        "farm_clients",
+        "contacts",
+    ):
         yield reverse(name, args=[farm.pk])
     yield reverse("cow", args=[cow.pk])
     yield reverse("cow_edit", args=[farm.pk, cow.pk])
+    yield reverse("herd_preview", args=[farm.pk, r.herd_list.pk])
 
 
 def _rest(r: Round) -> Iterator[str]:
-    yield from (reverse(name) for name in ("invoice_list", "prices", "people", "calendar"))
+    yield from (reverse(name) for name in ("invoice_list", "prices", "payers", "people", "calendar"))
     yield from (reverse(name) for name in ("vans", "van_new", "figures", "account_change_password"))
     yield from (reverse("invoice", args=[invoice.pk]) for invoice in (r.draft, r.issued))
     yield reverse("van", args=[r.house.van.pk])

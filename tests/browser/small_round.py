@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from decimal import Decimal
 
-from farms.models import Cow, Farm
+from farms.models import Cow, Farm, HerdImport
+from farms.services.keep_herd_list import keep_herd_list
 from invoicing.models import Invoice
 from invoicing.services.issue_invoice import issue_invoice
 from tests.factories import (
@@ -47,6 +48,12 @@ FARMS = (
 )
 
 
+# New, changed, faulty, and a heading nobody knows.
+HERD_LIST = (
+    b"number,status,born,weight\n101,dry,2020-03-01,600\n501,milking,2022-04-01,\n502,milking,2021-13-01,\n"
+)
+
+
 @dataclass(frozen=True)
 class Round:
     """The business, its visits by state, and its invoices."""
@@ -61,6 +68,8 @@ class Round:
     draft: Invoice
     issued: Invoice
     invited: Membership
+    next_cow: Cow
+    herd_list: HerdImport
 
 
 def make_round() -> Round:
@@ -91,6 +100,10 @@ def make_round() -> Round:
         draft=_draft_of(finished),
         issued=issue_invoice(invoice=billed, at=now, by=house.owner),
         invited=invite_person(business=house.business, guest=guest, at=now, by=house.owner),
+        next_cow=_cows_of(under_way.farm)[1],
+        herd_list=keep_herd_list(
+            farm=house.farm, file_name="herd.csv", content=HERD_LIST, at=now, by=house.office
+        ),
     )
 
 

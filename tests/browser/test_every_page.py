@@ -7,23 +7,34 @@ from collections.abc import Iterator
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from django.urls import get_resolver, resolve
 
 from tests.browser.conftest import DESK, PHONE, Site
 from tests.browser.pages import clients_pages, owners_pages, strangers_pages
 from trimops.accounts.models import User
 
 pytestmark = pytest.mark.xdist_group("browser")
+# Papers, feeds, buttons, and what goes on to another page by itself.
+NO_PAGES = {
+    *("home", "visit_report", "draft_list", "invoice_paper", "calendar_feed", "calendar_revoke", "day_off"),
+    *("invoice_draft", "plan_week", "week_plan", "week_plan_accept", "week_plan_state", "payer"),
+}
 WIDER = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 
 def test_every_page_can_be_read_by_everybody_and_fits_the_screen(site: Site) -> None:
     faults = []
+    opened = set()
     for path in _walk(site):
+        opened.add(resolve(path.partition("?")[0]).url_name)
         for size in (DESK, PHONE):
             site.page.set_viewport_size(size)
             faults += _faults(site, f"{path} at {size['width']} px")
 
     assert faults == []
+    named = {name for name in get_resolver().reverse_dict if isinstance(name, str)}
+    forgotten = {name for name in named - opened - NO_PAGES if not name.startswith("account_")}
+    assert forgotten == set(), "every address is walked or said to be no page"
 
 
 def _walk(site: Site) -> Iterator[str]:

@@ -6,9 +6,9 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import Site
+from tests.browser.small_round import HERD_LIST
 
 pytestmark = pytest.mark.xdist_group("browser")
-HERD_LIST = b"number,status,born\n101,dry,2020-03-01\n501,milking,2022-04-01\n502,milking,2021-13-01\n"
 
 
 @pytest.mark.parametrize("site", ["desk"], indirect=True)
@@ -40,6 +40,8 @@ def test_a_cow_is_put_down_at_the_crush_and_stands_on_the_visit(site: Site) -> N
     foot.get_by_label("Seen").first.select_option(label="white line crack")
     foot.get_by_label("Where").first.select_option(label="outer claw")
     foot.get_by_label("Zone").first.select_option(value="3")
+    site.page.get_by_role("button", name="Put her down").click()
+    expect(site.page.get_by_role("alert")).to_contain_text("Loose horn off the outer claw?")
     site.page.get_by_role("button", name="Put her down").click()
 
     expect(site.page.get_by_role("status").first).to_contain_text("Cow 202 is put down")

@@ -12,8 +12,6 @@ from visits.models import Recheck, Visit
 from visits.services.ask_visit import CowWish, VisitWish, ask_visit
 from visits.services.visit_change import add_event
 
-HORIZON_DAYS = 42
-
 
 @transaction.atomic
 def gather_farm_rechecks(*, farm: Farm, today: date, at: datetime) -> list[Visit]:

@@ -22,6 +22,7 @@ WORDS = {
     "late_per_day_urgent": "Urgent visit, each day late",
     "leave_out_routine": "Routine visit left for another week",
     "leave_out_recheck": "Re-check left for another week",
+    "leave_out_per_cow": "More for each cow left for another week",
     "circuity": "Road length to straight line",
     "kmh": "Speed of a van, km/h",
     "minutes_per_leg": "Getting away and parking, minutes each drive",
@@ -37,4 +38,5 @@ def words_for(name: str) -> str:
         return BlockKind(value).label.capitalize()
     if kind == "lesion":
         return LesionCode(value).label.capitalize()
-    return WORDS[name]
+    # A figure added later still has a name here, if a plain one.
+    return WORDS.get(name, name.replace("_", " ").capitalize())

@@ -31,7 +31,7 @@ class ThisWeekPage(ScopedPage):
         plans = WeekPlan.objects.within(self.scope).filter(monday=monday, state__in=SHOWN)
         week_plan = plans.order_by("-asked_at").first()
         view = week_view(self.seat.business, week_plan) if week_plan else None
-        left_out = {item.visit.pk for item in view.left_out} if view else set()
+        placed = _placed(view)
         waiting = self._wanted(monday)
         return self.show(
             {
@@ -42,10 +42,10 @@ class ThisWeekPage(ScopedPage):
                 "week_plan": week_plan,
                 "view": view,
                 "is_proposed": bool(week_plan and week_plan.state == WeekPlanState.PROPOSED),
-                "in_diary": self._in_diary(monday, view),
-                "wanted": [visit for visit in waiting if visit.pk not in left_out],
+                "in_diary": self._in_diary(monday, placed),
+                "wanted": [visit for visit in waiting if visit.pk not in placed | _left_out(view)],
                 "wanted_count": len(waiting),
-                "left_out_count": len(left_out),
+                "left_out_count": len(_left_out(view)),
                 "may_plan": self.seat.role in PLANNERS,
             }
         )
@@ -54,13 +54,12 @@ class ThisWeekPage(ScopedPage):
         rows = Visit.objects.within(self.scope).in_state(VisitState.WANTED).due_by(monday + timedelta(days=6))
         return list(rows.select_related("farm").order_by("due_until", "id")[:60])
 
-    def _in_diary(self, monday: date, view: WeekView | None) -> list[Visit]:
+    def _in_diary(self, monday: date, placed: set[int]) -> list[Visit]:
         """Visits that have their hour in this week otherwise than by the plan shown."""
         zone = self.seat.business.zone
         first, last = (at_local(monday + timedelta(days=days), time(0), zone) for days in (0, 7))
-        planned = {v.pk for day in view.days for s in day.shifts for v in s.visits} if view else set()
         rows = Visit.objects.within(self.scope).filter(planned_start__gte=first, planned_start__lt=last)
-        rows = rows.exclude(pk__in=planned).exclude(state=VisitState.CALLED_OFF)
+        rows = rows.exclude(pk__in=placed).exclude(state=VisitState.CALLED_OFF)
         return list(rows.select_related("farm").order_by("planned_start", "id"))
 
     def _monday(self, text: str) -> date:
@@ -68,6 +67,15 @@ class ThisWeekPage(ScopedPage):
             return monday_of(date.fromisoformat(text))
         except ValueError:
             return monday_of(local_day(self.now, self.seat.business.zone))
+
+
+def _placed(view: WeekView | None) -> set[int]:
+    """Keys of the visits that the plan shown gives an hour."""
+    return {visit.pk for day in view.days for s in day.shifts for visit in s.visits} if view else set()
+
+
+def _left_out(view: WeekView | None) -> set[int]:
+    return {item.visit.pk for item in view.left_out} if view else set()
 
 
 class PlanWeekPage(ScopedPage):
@@ -97,7 +105,7 @@ class WeekPlanPage(ScopedPage):
         failed = plan.state == WeekPlanState.FAILED
         return self.show(
             {
-                "heading": f"Planning the week of {plan.monday:%-d %B}",
+                "heading": f"{'Not planned: the' if failed else 'Planning the'} week of {plan.monday:%-d %B}",
                 "state_url": reverse("week_plan_state", args=[plan.pk]),
                 "percent": plan.percent,
                 "text": plan.failure if failed else plan.progress_text,
