@@ -13,7 +13,7 @@ APPS := trimops farms visits invoicing manage.py
 # Production settings with throwaway values, for Django's own deployment check.
 AS_DEPLOYED := env TRIMOPS_DEBUG=0 TRIMOPS_HTTPS=1 TRIMOPS_ALLOWED_HOSTS=trimops.example \
 	TRIMOPS_SECRET_KEY=checked-only-never-used-0123456789-abcdefghijklmnopqrstuvwxyz
-PYTEST := $(PYTHON_BIN) -m pytest -n 2 --dist loadgroup -q
+PYTEST := $(PYTHON_BIN) -m pytest -n 2 -q
 
 .NOTPARALLEL:
 .PHONY: setup demo serve up bench check test test-embedded test-servers chromium

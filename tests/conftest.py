@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-import redis
 from django.conf import settings
 from django.core.cache import cache
 
@@ -20,9 +19,11 @@ def pytest_configure(config: pytest.Config) -> None:
     """Jobs run where they are enqueued, whatever REDIS_URL says; the `job_worker` fixture is the exception."""
     app.conf.task_always_eager = True
     if settings.REDIS_URL:
-        # Database 0 is the broker's. Two test processes that shared a cache would see each other's limits.
+        # Two test processes that shared one would see each other's limits and take each other's jobs.
         number = int(os.environ.get("PYTEST_XDIST_WORKER", "gw0").removeprefix("gw")) + 1
-        settings.CACHES["default"]["LOCATION"] = settings.REDIS_URL.removesuffix("/0") + f"/{number}"
+        settings.REDIS_URL = settings.REDIS_URL.removesuffix("/0") + f"/{number}"
+        settings.CACHES["default"]["LOCATION"] = settings.REDIS_URL
+        app.conf.broker_url = settings.REDIS_URL
 
 
 @pytest.hookimpl(tryfirst=True)
@@ -34,9 +35,6 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker("database")
         if item.path.is_relative_to(BROWSER_TESTS):
             item.add_marker("browser")
-        if "job_worker" in _fixtures_of(item):
-            # One broker for the whole run: tests that listen to it take turns in one process.
-            item.add_marker(pytest.mark.xdist_group("job_worker"))
         if item.get_closest_marker("services") and not has_servers:
             item.add_marker(
                 pytest.mark.skip(reason="needs DATABASE_URL and REDIS_URL: run `make test-servers`")
@@ -52,8 +50,6 @@ def _nobody_has_been_here_before() -> None:
 @pytest.fixture
 def job_worker(transactional_db: None, tmp_path: Path) -> Iterator[Worker]:
     """A real Celery worker on the test's own database and an empty broker. Mark such a test `services`."""
-    with redis.Redis.from_url(settings.REDIS_URL) as broker:
-        broker.flushdb()
     with worker(app, tmp_path / "worker.log") as started:
         yield started
 

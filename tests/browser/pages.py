@@ -71,7 +71,9 @@ def _farms(r: Round) -> Iterator[str]:
 
 
 def _rest(r: Round) -> Iterator[str]:
-    yield from (reverse(name) for name in ("invoice_list", "prices", "payers", "people", "calendar"))
+    yield from (
+        reverse(name) for name in ("invoice_list", "prices", "payers", "people", "business", "calendar")
+    )
     yield from (reverse(name) for name in ("vans", "van_new", "figures", "account_change_password"))
     yield from (reverse("invoice", args=[invoice.pk]) for invoice in (r.draft, r.issued))
     yield reverse("van", args=[r.house.van.pk])

@@ -17,7 +17,7 @@ pytestmark = pytest.mark.services
 DONE = f"Task {Job.SWEEP_RECHECKS}["
 
 
-def wait_for(what, seconds=30):
+def wait_for(what, seconds=60):
     deadline = time.monotonic() + seconds
     while not what():
         assert time.monotonic() < deadline, "waited in vain"

@@ -36,6 +36,7 @@ class Route:
 PAGES = {
     "home": Route(EVERYONE, answer=302),
     "people": Route(OWNER),
+    "business": Route(OWNER),
     "membership_end": Route(OWNER, {"pk": "membership"}),
     "farm_list": Route(STAFF),
     "farm_new": Route(STAFF),

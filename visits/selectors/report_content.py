@@ -56,7 +56,7 @@ def report_content(visit: Visit) -> VisitReport:
         herd_size=farm.herd_size,
         whole_herd=0 < farm.herd_size <= len(story.trims),
         cows=tuple(_cow_line(trim, story) for trim in story.trims),
-        reference=f"Visit {visit.pk}",
+        reference=f"no. {visit.pk}",
         vet=tuple(_vet_line(row) for row in story.referrals),
         blocks=tuple(_block_lines(story)),
         to_do=tuple(_tasks(story)),
@@ -138,9 +138,7 @@ def _tasks(story: VisitStory) -> list[FarmTask]:
     """What falls to the farm: the vet to be rung, blocked cows kept on good ground, feet to be shown again."""
     tasks = []
     if story.referrals:
-        tasks.append(
-            FarmTask("Ring the vet today about", None, _cows(r.trim.cow.number for r in story.referrals))
-        )
+        tasks.append(FarmTask("Ring the vet today", None, _cows(r.trim.cow.number for r in story.referrals)))
     if story.blocks:
         tasks.append(FarmTask("Keep on even, dry ground", None, _cows(b.cow.number for b in story.blocks)))
     if story.rechecks:

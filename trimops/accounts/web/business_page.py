@@ -1,0 +1,62 @@
+"""What the papers say of the business: its address, its tax number, how to pay it."""
+
+from typing import TYPE_CHECKING
+
+from django import forms
+from django.contrib import messages
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect
+
+from trimops.accounts.models import Business
+from trimops.accounts.roles import Role
+from trimops.accounts.services.save_business import save_business
+from trimops.web.scoped_page import ScopedPage
+
+if TYPE_CHECKING:
+    BusinessModelForm = forms.ModelForm[Business]
+else:
+    # Django's form classes take no type argument at run time.
+    BusinessModelForm = forms.ModelForm
+
+
+class BusinessForm(BusinessModelForm):
+    class Meta:
+        model = Business
+        fields = [
+            "name",
+            "address",
+            "phone",
+            "email",
+            "vat_number",
+            "bank_details",
+            "payment_days",
+            "timezone",
+        ]
+        labels = {
+            "email": "Email",
+            "vat_number": "VAT number",
+            "bank_details": "How to pay",
+            "payment_days": "Days to pay",
+            "timezone": "Time zone",
+        }
+        help_texts = {
+            "bank_details": "Printed on invoices, a line each: what, a colon, and the value.",
+            "timezone": "For instance Europe/London.",
+        }
+
+
+class BusinessPage(ScopedPage):
+    roles = frozenset({Role.OWNER})
+    template = "accounts/business.html"
+
+    def get(self, request: HttpRequest) -> HttpResponse:
+        return self.show({"form": BusinessForm(instance=self.seat.business)})
+
+    def post(self, request: HttpRequest) -> HttpResponseBase:
+        kept = Business.objects.get(pk=self.seat.business.pk)
+        form = BusinessForm(request.POST, instance=kept)
+        if not form.is_valid():
+            return self.show({"form": form}, status=400)
+        save_business(business=form.instance)
+        messages.success(request, "Kept. Papers from now on say this; those issued keep what they said.")
+        return redirect("business")
