@@ -7,12 +7,17 @@ from pathlib import Path
 import pytest
 from django.conf import settings
 from django.core.cache import cache
+from hypothesis import settings as hypothesis_settings
 
 from tests.services.worker import Worker, worker
 from trimops.celery import app
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
 DATABASE_FIXTURES = {"db", "transactional_db", "live_server", "job_worker"}
+
+# because: a busy machine makes an example slow, and slowness is no fault of the rule under test
+hypothesis_settings.register_profile("trimops", deadline=None)
+hypothesis_settings.load_profile("trimops")
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -114,6 +114,17 @@ def test_a_link_table_that_django_makes_is_held_too():
     assert not tables._holds(User.groups.through)
 
 
+@isolate_apps("trimops.accounts")
+def test_a_shared_table_that_points_at_a_visit_is_not_held():
+    class Shared(models.Model):
+        visit = models.ForeignKey(Visit, models.CASCADE, related_name="+")
+
+        class Meta:
+            app_label = "accounts"
+
+    assert not tables._holds(Shared)
+
+
 def test_the_models_of_the_project_have_no_fault():
     assert [fault for fault in run_checks(tags=[Tags.models]) if str(fault.id).startswith("tenancy.")] == []
 

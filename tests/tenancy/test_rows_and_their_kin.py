@@ -47,6 +47,12 @@ def test_a_column_left_out_is_read_when_asked_for(world):
     assert visit.farm.name == "Low Croft"
 
 
+def test_a_row_always_knows_its_business(world):
+    rows = Visit.objects.within(world.mine.scope)
+    for row in (*rows.defer("business", "note"), *rows.defer("business_id"), *rows.only("note")):
+        assert row.get_deferred_fields() & {"business_id"} == set()
+
+
 def test_a_row_is_locked_within_its_business(visit):
     with transaction.atomic():
         assert visit.locked() == visit
@@ -112,6 +118,12 @@ def test_deleting_scoped_rows_takes_what_hangs_on_them_and_nothing_of_theirs(wor
     gone = Cow.objects.within(world.mine.scope).exclude(trims__kind="functional").delete()
     assert gone == (2, {"farms.Cow": 1, "farms.CowIdentity": 1})
     assert Cow.objects.within(world.theirs.scope).count() == 2
+
+
+@pytest.mark.django_db(transaction=True)
+def test_rows_asked_for_under_a_lock_are_deleted_without_one(world):
+    rows = CowIdentity.objects.within(world.mine.scope).select_for_update()
+    assert rows.delete() == (2, {"farms.CowIdentity": 2})
 
 
 def test_deleting_a_business_needs_the_wall_to_be_opened(world):
