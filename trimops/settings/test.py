@@ -1,9 +1,13 @@
 """What tests change: quick hashing, mail in memory, jobs in place, data in a folder of their own."""
 
+import atexit
 import os
+import shutil
 import tempfile
 
-os.environ.setdefault("TRIMOPS_DATA_DIR", tempfile.mkdtemp(prefix="trimops-test-"))
+if "TRIMOPS_DATA_DIR" not in os.environ:
+    os.environ["TRIMOPS_DATA_DIR"] = tempfile.mkdtemp(prefix="trimops-test-")
+    atexit.register(shutil.rmtree, os.environ["TRIMOPS_DATA_DIR"], ignore_errors=True)
 os.environ.setdefault("TRIMOPS_SECRET_KEY", "only-for-tests-" + "x" * 50)
 
 from trimops.settings.base import *  # noqa: F403
