@@ -12,6 +12,7 @@ from invoicing.selectors.invoice_content import invoice_content
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
 from trimops.accounts.roles import Role
+from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
 from visits.models import Visit
@@ -66,9 +67,7 @@ class InvoicePaper(ScopedPage):
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         invoice = self.fetch(Invoice, pk, "farm__payer", "business")
         content = bytes(invoice.pdf) if invoice.pdf else invoice_pdf(invoice_content(invoice))
-        answer = HttpResponse(content, content_type="application/pdf")
-        answer["Content-Disposition"] = f'inline; filename="{invoice.number or f"draft-{invoice.pk}"}.pdf"'
-        return answer
+        return pdf_answer(content, invoice.number or f"draft-{invoice.pk}")
 
 
 class DraftInvoicePage(ScopedPage):

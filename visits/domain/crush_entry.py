@@ -8,6 +8,18 @@ from visits.domain.feet import Claw, Foot
 from visits.domain.lesions import DDStage, LesionCode
 from visits.domain.mobility import MobilityScale
 
+SIGNS = (
+    "has_pain",
+    "has_swelling",
+    "swelling_above_dewclaw",
+    "has_bad_smell",
+    "drew_blood",
+    "sensitive_tissue",
+    "deep_infection",
+    "no_better_at_recheck",
+)
+"""The signs looked for on a foot (T12), by their field names."""
+
 
 @dataclass(frozen=True)
 class FindingEntry:

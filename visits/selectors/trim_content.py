@@ -4,22 +4,10 @@ from collections.abc import Mapping
 
 from django.db.models import Prefetch
 
+from visits.domain.crush_entry import SIGNS
 from visits.models import ClawAction, Finding, Trim, TrimmedFoot
 
-FOOT_FIELDS = (
-    "foot",
-    "wall_mm",
-    "wall_measured_from",
-    "toe_angle",
-    "has_pain",
-    "has_swelling",
-    "swelling_above_dewclaw",
-    "has_bad_smell",
-    "drew_blood",
-    "sensitive_tissue",
-    "deep_infection",
-    "no_better_at_recheck",
-)
+FOOT_FIELDS = ("foot", "wall_mm", "wall_measured_from", "toe_angle", *SIGNS)
 
 
 def trim_content(trim: Trim) -> dict[str, object]:

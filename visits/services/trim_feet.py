@@ -2,19 +2,8 @@
 
 from collections.abc import Sequence
 
-from visits.domain.crush_entry import ActionEntry, FindingEntry, FootEntry
+from visits.domain.crush_entry import SIGNS, ActionEntry, FindingEntry, FootEntry
 from visits.models import ClawAction, Finding, Trim, TrimmedFoot
-
-SIGNS = (
-    "has_pain",
-    "has_swelling",
-    "swelling_above_dewclaw",
-    "has_bad_smell",
-    "drew_blood",
-    "sensitive_tissue",
-    "deep_infection",
-    "no_better_at_recheck",
-)
 
 
 def store_feet(trim: Trim, feet: Sequence[FootEntry]) -> None:

@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse
 
 from trimops.accounts.roles import EVERYONE
 from trimops.kernel.errors import NotFound
+from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.draft_list import draft_list
 from visits.documents.visit_report import visit_report
@@ -31,10 +32,3 @@ class DraftListPaper(ScopedPage):
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         visit = self.fetch(Visit, pk, "farm", "business", "van")
         return pdf_answer(draft_list(draft_content(visit, self.now)), f"draft-list-{visit.pk}")
-
-
-def pdf_answer(content: bytes, name: str) -> HttpResponse:
-    """A PDF shown in the browser, saved under `name`."""
-    answer = HttpResponse(content, content_type="application/pdf")
-    answer["Content-Disposition"] = f'inline; filename="{name}.pdf"'
-    return answer
