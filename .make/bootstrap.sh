@@ -52,7 +52,8 @@ trust_what_pip_trusts() {
 bring_uv
 trust_what_pip_trusts
 unset VIRTUAL_ENV
-export UV_PROJECT_ENVIRONMENT=.venv UV_PYTHON_DOWNLOADS=never
+# Bytecode is written once here: a machine that forbids Python to write it would compile at each start.
+export UV_PROJECT_ENVIRONMENT=.venv UV_PYTHON_DOWNLOADS=never UV_COMPILE_BYTECODE=1
 # A .venv that works keeps its Python: another would throw all of it away.
 if is_new_enough .venv/bin/python; then
     .make/uv/bin/uv sync --frozen --no-progress --quiet
@@ -61,4 +62,6 @@ else
     python=$(find_python)
     .make/uv/bin/uv sync --frozen --no-progress --quiet --python "$python"
 fi
+say "compiling the planner's search (once, half a minute)"
+PYTHONPATH=. .venv/bin/python -c "from visits.domain.planning.swift.machine import make_ready; make_ready()"
 touch .venv/.trimops-ready

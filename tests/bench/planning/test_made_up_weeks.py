@@ -1,20 +1,14 @@
-"""The bench's own weeks and rules of thumb, so that its ratios mean something."""
+"""The bench's own weeks, so that its ratios mean something."""
 
 import json
 
 import pytest
 
-from tests.bench.planning.head_rules import bearings_of, nearest_by_due_date, same_area_same_day
+from tests.bench.planning.bench_human_rules import compared
 from tests.bench.planning.made_up_weeks import made_up_week
 from tests.bench.planning.week_figures import PlanWithBreach, figures
-from visits.domain.planning.board import Board
-from visits.domain.planning.build_plan import build_plan
-from visits.domain.planning.plan_to_json import plan_to_json
+from tests.visits.domain.planning.hand_made import planned
 from visits.domain.planning.read_problem import read_problem
-
-
-def plan_of(board, week):
-    return plan_to_json(build_plan(board, week, engine="head", seed=0, seconds=0, proven=False))
 
 
 def test_the_same_seed_makes_the_same_week_and_another_seed_another():
@@ -22,29 +16,36 @@ def test_the_same_seed_makes_the_same_week_and_another_seed_another():
     assert made_up_week(15, 1, 3) != made_up_week(15, 1, 4)
 
 
-@pytest.mark.parametrize(("farms", "vans"), [(12, 1), (30, 2)])
-def test_both_rules_of_thumb_fill_a_week_that_passes_the_audit(farms, vans):
-    problem = made_up_week(farms, vans, 1)
-    board = Board(read_problem(json.dumps(problem)))
-    for week in (nearest_by_due_date(board), same_area_same_day(board, bearings_of(problem))):
-        assert sum(map(len, week)) >= 0.7 * farms
-        assert figures(problem, plan_of(board, week)).cost == pytest.approx(
-            board.total(week) % board.missing_price
-        )
+@pytest.mark.parametrize(("farms", "vans"), [(0, 1), (1, 1), (30, 1), (40, 1), (60, 3)])
+def test_a_week_of_any_size_is_faultless_and_carries_the_load_asked_for(farms, vans):
+    problem = made_up_week(farms, vans, 5, load=0.5)
+    assert len(read_problem(json.dumps(problem)).jobs) == farms
+    share = sum(job["minutes"] for job in problem["jobs"]) / (600 * 5 * vans)
+    assert farms < 30 or 0.35 < share < 0.65
 
 
-def test_a_promise_stays_in_the_diary():
-    problem = made_up_week(30, 2, 1)
-    promised = {job["id"] for job in problem["jobs"] if "fixed" in job}
-    plan = plan_of(board := Board(read_problem(json.dumps(problem))), nearest_by_due_date(board))
-    assert promised
-    assert promised <= {stop["job"] for shift in plan["shifts"] for stop in shift["stops"]}
+def test_a_week_has_every_kind_of_visit():
+    jobs = [job for seed in range(5) for job in made_up_week(40, 2, seed)["jobs"]]
+    for key in ("due", "leave_out_cost", "crews", "fixed"):
+        assert 0 < sum(key in job for job in jobs) < len(jobs), key
+    assert any(len({w["start"][:10] for w in job["windows"]}) < len(job["windows"]) for job in jobs)
+
+
+def test_a_tight_week_still_holds_what_must_be_done():
+    for seed in range(3):
+        problem = made_up_week(30, 1, seed)
+        assert figures(problem, planned(problem, iterations=60)).missing == 0
+
+
+def test_the_planner_is_cheaper_than_both_rules_of_thumb():
+    ours, due, area = compared(made_up_week(14, 1, 1), seconds=1.5)
+    assert ours.cost < due.cost
+    assert ours.cost < area.cost
 
 
 def test_a_plan_with_a_breach_gives_no_figures():
     problem = made_up_week(12, 1, 1)
-    board = Board(read_problem(json.dumps(problem)))
-    plan = plan_of(board, nearest_by_due_date(board))
+    plan = planned(problem, iterations=10)
     plan["cost"]["total"] -= 100
     with pytest.raises(PlanWithBreach):
         figures(problem, plan)

@@ -15,15 +15,14 @@ class Figures:
     """`missing` counts jobs that must be planned and are not; money in pence, hours of work, kilometres."""
 
     missing: int
+    done: int
     cost: float
     km: float
     hours: float
 
-    def text_against(self, ours: "Figures") -> str:
-        """This plan's cost as a ratio of ours; no ratio where it leaves out more that must be done."""
-        if self.missing > ours.missing:
-            return f"leaves out {self.missing}"
-        return f"{self.cost / ours.cost:.3f}" if ours.cost else "n/a"
+    def ratio(self, ours: "Figures") -> float | None:
+        """This plan's cost as a ratio of ours; none where it leaves out more that must be done."""
+        return None if self.missing > ours.missing or not ours.cost else self.cost / ours.cost
 
 
 def figures(problem: dict, plan: dict) -> Figures:
@@ -35,6 +34,7 @@ def figures(problem: dict, plan: dict) -> Figures:
     musts = {job["id"] for job in problem["jobs"] if "leave_out_cost" not in job}
     return Figures(
         missing=sum(out["job"] in musts for out in written["left_out"]),
+        done=sum(len(shift["stops"]) for shift in written["shifts"]),
         cost=written["cost"]["total"],
         km=sum(shift["km"] for shift in written["shifts"]),
         hours=sum(shift["work_minutes"] for shift in written["shifts"]) / 60,

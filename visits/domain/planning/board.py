@@ -1,11 +1,12 @@
 """What every search shares: which job can go where, and the exact cost of any order of jobs in a shift."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import pairwise
 from math import inf
 
-from visits.domain.planning.openings import openings
+from visits.domain.planning.openings import Opening, openings
 from visits.domain.planning.problem import WeekProblem
 from visits.domain.planning.retime import Timing, best_timing
 from visits.domain.planning.route import Route
@@ -18,17 +19,28 @@ Week = tuple[Order, ...]
 
 @dataclass
 class Board:
-    """A problem with its openings worked out and a memory of every order costed so far."""
+    """A problem with its openings worked out and a memory of every order costed so far.
+
+    `surcharge` is money added where a job is done in a shift: the price of change when a week is planned again.
+    It rides on the lateness of the openings.
+    """
 
     problem: WeekProblem
     known: dict[tuple[int, Order], float] = field(default_factory=dict)
+    surcharge: Mapping[tuple[int, int], float] = field(default_factory=dict)
+    """(job, shift) -> money, 0 or more."""
 
     def __post_init__(self) -> None:
         jobs, shifts = self.problem.jobs, range(len(self.problem.shifts))
-        self.openings = [[openings(self.problem, shift, job) for job in jobs] for shift in shifts]
+        self.openings = [[self._openings(shift, job) for job in range(len(jobs))] for shift in shifts]
         self.homes = [[shift for shift in shifts if self.openings[shift][job]] for job in range(len(jobs))]
         self.promise_price = self._more_than_any_plan()
         self.missing_price = self.promise_price * (len(jobs) + 1)
+
+    def _openings(self, shift: int, job: int) -> tuple[Opening, ...]:
+        found = openings(self.problem, shift, self.problem.jobs[job])
+        extra = self.surcharge.get((job, shift), 0.0)
+        return tuple(each._replace(late=each.late + extra) for each in found) if extra else found
 
     def _more_than_any_plan(self) -> float:
         """More than the sum of all costs a plan can have."""
@@ -48,7 +60,7 @@ class Board:
     def of_one_level(self) -> "Board":
         """The same week as if every herd had one hygiene level."""
         jobs = tuple(replace(job, hygiene=0) for job in self.problem.jobs)
-        return Board(replace(self.problem, jobs=jobs))
+        return Board(replace(self.problem, jobs=jobs), surcharge=self.surcharge)
 
     def route(self, shift: int, order: Order) -> Route:
         """The timing's view of `order` in that shift."""

@@ -3,6 +3,7 @@
 from visits.domain.planning.board import Board, Week
 from visits.domain.planning.lay_out import lay_out
 from visits.domain.planning.left_out import left_out
+from visits.domain.planning.measures import PER_HOUR
 from visits.domain.planning.plan import PlanCost, PlannedShift, WeekPlan
 
 
@@ -16,7 +17,8 @@ def build_plan(board: Board, week: Week, *, engine: str, seed: int, seconds: flo
         if timing is None:
             continue
         shifts.append(lay_out(board, at, order, timing))
-        shift_cost += timing.cost - timing.late + board.road_cost(at, order)
+        work = (timing.back - timing.leave) / PER_HOUR * problem.shifts[at].cost_per_hour
+        shift_cost += work + board.road_cost(at, order)
         lateness += timing.late
     planned = {job for order in week for job in order}
     out = [job for job in range(len(problem.jobs)) if job not in planned]

@@ -1,11 +1,10 @@
 """Faultless forms to the solver's own form."""
 
-from collections.abc import Iterator
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from visits.domain.planning.check_problem import Reading
-from visits.domain.planning.measures import PER_MINUTE, deciseconds, tick, whole
+from visits.domain.planning.measures import deciseconds, nearest_tick
 from visits.domain.planning.problem import Fixed, Job, Meal, Shift, Span, WeekProblem
 from visits.domain.planning.problem_form import (
     BaseForm,
@@ -16,6 +15,7 @@ from visits.domain.planning.problem_form import (
     ShiftForm,
     SiteForm,
 )
+from visits.domain.planning.rounding_notes import rounding_notes
 from visits.domain.planning.travel import estimate_travel, matrix_travel
 
 
@@ -39,12 +39,12 @@ def build_problem(reading: Reading, zone: ZoneInfo) -> WeekProblem:
         travel=travel,
         shifts=tuple(_shift(form, at[form.base]) for form in forms),
         jobs=tuple(_job(form, at[form.site], sites[form.site].hygiene, shifts) for form in jobs),
-        notes=tuple(_notes(reading)),
+        notes=tuple(rounding_notes(reading)),
     )
 
 
 def _at(text: str) -> int:
-    return tick(datetime.fromisoformat(text))
+    return nearest_tick(datetime.fromisoformat(text))
 
 
 def _shift(form: ShiftForm, place: int) -> Shift:
@@ -63,8 +63,10 @@ def _shift(form: ShiftForm, place: int) -> Shift:
     )
 
 
-def _meal(form: MealForm) -> Meal:
-    return Meal(deciseconds(form.minutes), _at(form.earliest), _at(form.latest))
+def _meal(form: MealForm) -> Meal | None:
+    """None for a meal of no length: any instant of the day is such a gap."""
+    length = deciseconds(form.minutes)
+    return Meal(length, _at(form.earliest), _at(form.latest)) if length else None
 
 
 def _job(form: JobForm, place: int, hygiene: int, shifts: dict[str, int]) -> Job:
@@ -81,20 +83,3 @@ def _job(form: JobForm, place: int, hygiene: int, shifts: dict[str, int]) -> Job
         leave_out_cost=form.leave_out_cost,
         fixed=None if form.fixed is None else Fixed(shifts[form.fixed.shift], _at(form.fixed.start)),
     )
-
-
-def _notes(reading: Reading) -> Iterator[str]:
-    for place, job in enumerate(reading.jobs):
-        if job and whole(job.minutes, PER_MINUTE)[1]:
-            yield f"jobs[{place}].minutes: rounded to a tenth of a second"
-    for place, shift in enumerate(reading.shifts):
-        if shift and shift.max_work_minutes and whole(shift.max_work_minutes, PER_MINUTE)[1]:
-            yield f"shifts[{place}].max_work_minutes: rounded to a tenth of a second"
-        if shift and shift.meal and whole(shift.meal.minutes, PER_MINUTE)[1]:
-            yield f"shifts[{place}].meal.minutes: rounded to a tenth of a second"
-    if isinstance(reading.travel, MatrixForm):
-        table = reading.travel
-        if any(whole(value, PER_MINUTE)[1] for row in table.minutes for value in row):
-            yield "travel.minutes: rounded to a tenth of a second"
-        if any(whole(value, 1000)[1] for row in table.km for value in row):
-            yield "travel.km: rounded to a metre"

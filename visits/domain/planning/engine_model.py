@@ -36,6 +36,13 @@ class EngineModel:
     zeros: list[int]
 
 
+def engine_entries(board: Board) -> int:
+    """How many arcs the engine's tables will hold: it keeps one for each pair of points in each shift."""
+    visits, shifts = visit_nodes(board), range(len(board.problem.shifts))
+    nodes = len(visits) + sum(1 for shift in shifts for _ in meal_nodes(board, shift, visits))
+    return nodes * nodes * len(shifts)
+
+
 def engine_model(board: Board) -> EngineModel:
     """The model of the board's problem."""
     visits = visit_nodes(board)
@@ -70,10 +77,16 @@ def _arcs(board: Board, shift: int, nodes: list[Node]) -> Arcs:
             arcs[0, at] = _arc(board, shift, None, node, late[shift] + first)
         arcs[at, 0] = _arc(board, shift, node, None, 0.0)
         for other, following, later in here:
-            if other != at and _may_follow(node, following):
+            if other != at and _may_follow(node, following) and _can_be_driven(board, shift, node, following):
                 extra = later[shift] + (start if node.kind == BEFORE else 0.0)
                 arcs[at, other] = _arc(board, shift, node, following, extra)
     return arcs
+
+
+def _can_be_driven(board: Board, shift: int, node: Node, following: Node) -> bool:
+    """False where a matrix says "no road" by a drive longer than the shift: its price would drown all others."""
+    van = board.problem.shifts[shift]
+    return board.problem.travel.times[node.place][following.place] <= van.end - van.start
 
 
 def _may_follow(node: Node, following: Node) -> bool:

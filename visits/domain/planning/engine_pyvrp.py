@@ -110,11 +110,14 @@ class EngineSearch:
             return 0
         return round(min(board.out_cost(job), _dear(board)) * SCALE)
 
+    def _all_cows(self) -> int:
+        return 1 + COW * sum(job.cows for job in self.model.board.problem.jobs)
+
     def _van(self, at: int) -> object:
         shift, zero = self.model.board.problem.shifts[at], self.model.zeros[at]
         work = shift.end - shift.start if shift.max_work is None else shift.max_work
         return self.engine.VehicleType(
-            capacity=[10**9 if shift.max_cows is None else shift.max_cows * COW],
+            capacity=[self._all_cows() if shift.max_cows is None else shift.max_cows * COW],
             start_depot=self.bases.index(shift.place),
             end_depot=self.bases.index(shift.place),
             fixed_cost=round(shift.cost_fixed * SCALE) if shift.meal is None else 0,

@@ -5,18 +5,23 @@ A decisecond is a tenth of a second: 600 to the minute, 36 000 to the hour.
 
 from datetime import UTC, datetime, timedelta
 from decimal import ROUND_HALF_UP, Decimal
+from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 PER_MINUTE = 600
 PER_HOUR = 36_000
 PER_DAY = 864_000
+MOST = 10**12
+"""Deciseconds (3 000 years, longer than any shift) or metres: whatever is more counts as this."""
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 TENTH = timedelta(milliseconds=100)
 
 
+# because: travel tables say the same figures again and again, and the page reads a week for every move
+@lru_cache(maxsize=100_000)
 def whole(value: float, factor: int) -> tuple[int, bool]:
-    """`value` x `factor` rounded half up to a whole number, and whether anything was rounded away."""
-    exact = Decimal(repr(value)) * factor
+    """`value` x `factor` rounded half up to a whole number, MOST at most, and whether anything was rounded away."""
+    exact = min(Decimal(repr(value)) * factor, Decimal(MOST))
     rounded = exact.quantize(Decimal(1), rounding=ROUND_HALF_UP)
     return int(rounded), rounded != exact
 
@@ -34,6 +39,11 @@ def metres(km: float) -> int:
 def tick(instant: datetime) -> int:
     """An aware instant (whole tenths of a second) as deciseconds since 1970."""
     return (instant - EPOCH) // TENTH
+
+
+def nearest_tick(instant: datetime) -> int:
+    """Any aware instant to the nearest decisecond, half up, so that equal stretches stay equal."""
+    return tick(instant + TENTH / 2)
 
 
 def instant(ticks: int, zone: ZoneInfo) -> datetime:

@@ -1,16 +1,12 @@
 """A problem document to a plan document, checked by the independent audit before anyone sees it."""
 
-import json
+from collections.abc import Mapping
 
-from visits.domain.planning.audit import audit_week
 from visits.domain.planning.plan_to_json import plan_to_json
 from visits.domain.planning.read_problem import read_problem
 from visits.domain.planning.solve import solve
 from visits.domain.planning.solve_limits import Progress, ShouldStop, SolveLimits
-
-
-class PlanBreaksRules(Exception):
-    """The solver's plan did not pass the audit: a fault of the program, never of the user."""
+from visits.domain.planning.stored_week import audited, week_of_document
 
 
 def plan_week_problem(
@@ -19,15 +15,14 @@ def plan_week_problem(
     limits: SolveLimits,
     progress: Progress | None = None,
     should_stop: ShouldStop | None = None,
+    start: Mapping[str, object] | None = None,
 ) -> tuple[dict[str, object], tuple[str, ...]]:
     """The plan document for the problem in `text`, and notes on what was rounded on reading.
 
+    `start` is a plan document to set out from; what this problem no longer has is passed over.
     Raises ProblemFaults for a malformed problem and PlanBreaksRules where the audit finds a breach.
     """
     problem = read_problem(text)
-    plan = solve(problem, limits=limits, progress=progress, should_stop=should_stop)
-    document = plan_to_json(plan)
-    breaches = audit_week(json.loads(text), json.loads(json.dumps(document)))
-    if breaches:
-        raise PlanBreaksRules("\n".join(breaches))
-    return document, problem.notes
+    begun = None if start is None else week_of_document(problem, start)
+    plan = solve(problem, limits=limits, progress=progress, should_stop=should_stop, start=begun)
+    return audited(text, plan_to_json(plan)), problem.notes

@@ -1,28 +1,14 @@
 """The week problem document as it is written: every key, its type and its limits (pydantic, strict)."""
 
 import re
-from datetime import date, datetime
+from datetime import date
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 
-INSTANT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d{1,9})?)?(Z|[+-]\d\d:\d\d)")
-DAY = re.compile(r"\d{4}-\d\d-\d\d")
+from visits.domain.planning.instant_text import plain_instant
 
-
-def _instant(text: str) -> str:
-    if not INSTANT.fullmatch(text):
-        raise ValueError("is not an ISO 8601 instant with offset, such as 2026-03-02T07:00:00+00:00")
-    try:
-        read = datetime.fromisoformat(text)
-    except ValueError:
-        raise ValueError("is not a date and time of the calendar") from None
-    if not 1971 <= read.year <= 2199:
-        raise ValueError("must lie in the years 1971 to 2199")
-    fraction = text.partition(".")[2]
-    if fraction and re.match(r"\d+", fraction)[0][1:].strip("0"):  # type: ignore[index]  # a digit is there
-        raise ValueError("is finer than a tenth of a second")
-    return text
+DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
 def _day(text: str) -> str:
@@ -35,13 +21,18 @@ def _day(text: str) -> str:
     return text
 
 
-Name = Annotated[str, Field(min_length=1, max_length=200)]
-Instant = Annotated[str, AfterValidator(_instant)]
+def _whole(value: object) -> object:
+    """28.0 is the same number of JSON as 28 (RFC 8259 knows no kinds of numbers)."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
+Name = Annotated[str, Field(min_length=1)]
+Instant = Annotated[str, AfterValidator(plain_instant)]
 Day = Annotated[str, AfterValidator(_day)]
-Minutes = Annotated[float, Field(ge=0, le=1_000_000, allow_inf_nan=False)]
-Km = Annotated[float, Field(ge=0, le=100_000, allow_inf_nan=False)]
-Money = Annotated[float, Field(ge=0, le=1_000_000_000, allow_inf_nan=False)]
-Count = Annotated[int, Field(ge=0, le=1_000_000)]
+Minutes = Annotated[float, Field(ge=0, allow_inf_nan=False)]
+Km = Annotated[float, Field(ge=0, le=1_000_000_000, allow_inf_nan=False)]
+Money = Annotated[float, Field(ge=0, le=1_000_000_000_000, allow_inf_nan=False)]
+Count = Annotated[int, BeforeValidator(_whole), Field(ge=0, le=1_000_000)]
 Latitude = Annotated[float, Field(ge=-90, le=90, allow_inf_nan=False)]
 Longitude = Annotated[float, Field(ge=-180, le=180, allow_inf_nan=False)]
 Positive = Annotated[float, Field(gt=0, le=1000, allow_inf_nan=False)]

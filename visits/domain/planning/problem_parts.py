@@ -34,12 +34,23 @@ def read_list(raw: dict[str, object], key: str, form: type[Part], faults: list[s
 
 
 def read_part(value: object, path: str, form: type[Part], faults: list[str]) -> Part | None:
-    """`value` as `form`, or None with its faults added to `faults`."""
+    """`value` as `form`, or None with its faults added to `faults`. Null for a key that may be absent is absent."""
     try:
-        return form.model_validate(value)
+        return form.model_validate(_given(value, form))
     except ValidationError as error:
         faults += [f"{_path(path, fault['loc'])}: {_words(fault)}" for fault in error.errors()]
         return None
+
+
+def _given(value: object, form: type[Form]) -> object:
+    if not isinstance(value, dict):
+        return value
+    fields = form.model_fields
+    return {
+        key: inner
+        for key, inner in value.items()
+        if inner is not None or key not in fields or fields[key].is_required()
+    }
 
 
 def _path(start: str, steps: tuple[int | str, ...]) -> str:
@@ -51,9 +62,9 @@ def _words(fault: ErrorDetails) -> str:
     if kind == "value_error":
         return str(limits["error"])
     if kind == "greater_than_equal":
-        return "must not be negative" if limits["ge"] == 0 else f"must be {limits['ge']:.10g} or more"
+        return "must not be negative" if limits["ge"] == 0 else f"must be {limits['ge']:.15g} or more"
     if kind == "greater_than":
-        return f"must be more than {limits['gt']:.10g}"
+        return f"must be more than {limits['gt']:.15g}"
     if kind == "less_than_equal":
-        return f"must be {limits['le']:.10g} or less"
+        return f"must be {limits['le']:.15g} or less"
     return WORDS.get(kind, fault["msg"].lower())

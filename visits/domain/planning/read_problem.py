@@ -49,7 +49,7 @@ def read_problem(text: str) -> WeekProblem:
 def _zone(raw: dict[str, object], faults: list[str]) -> ZoneInfo | None:
     name = raw.get("timezone")
     try:
-        if isinstance(name, str) and name:
+        if isinstance(name, str) and name not in ("", "localtime"):
             return ZoneInfo(name)
     except (OSError, ValueError, KeyError):
         pass

@@ -44,6 +44,8 @@ def best_timing(route: Route) -> Timing | None:
     for least_work, leave in tries:
         if best is not None and _cannot_beat(least_work * rate + floor, leave + least_work, rate, best):
             break
+        if best is not None and rate == 0 and best.cost <= floor + 1e-6 and best.back <= soonest:
+            break
         found = timing_from(route, leave)
         if found is not None and (best is None or _rank(found) < _rank(best)):
             best = found

@@ -6,6 +6,9 @@ from time import monotonic
 
 from visits.domain.planning.solve_limits import Progress, ShouldStop, SolveLimits
 
+LOADING_SECONDS = 4.0
+"""What is loaded in less than this counts as part of the search."""
+
 
 @dataclass
 class SearchClock:
@@ -14,13 +17,25 @@ class SearchClock:
     limits: SolveLimits
     progress: Progress | None = None
     should_stop: ShouldStop | None = None
-    began: float = field(default_factory=monotonic)
+    now: Callable[[], float] = monotonic
+    began: float = field(init=False)
     told: float = 0.0
+
+    def __post_init__(self) -> None:
+        self.began = self.now()
 
     @property
     def gone(self) -> float:
         """Seconds since the solve began."""
-        return monotonic() - self.began
+        return self.now() - self.began
+
+    def wait_for(self, loading: Callable[[], object]) -> None:
+        """Let something load. Compiling, the first time on a machine, takes long and does not count."""
+        before = self.now()
+        loading()
+        spent = self.now() - before
+        if spent > LOADING_SECONDS:
+            self.began += spent
 
     @property
     def half_gone(self) -> bool:

@@ -1,83 +1,167 @@
-"""The search for a week of more than a handful of jobs: insert, repair, let the engine search, polish exactly."""
+"""The search for a week of more than a handful of jobs: two searches side by side, and the best of all days seen.
 
+Own ruin and recreate in machine code (exact costs) and the outside routing engine are good at different weeks:
+the first at tight weeks with meals, alternatives and visits left out, the second at long rounds. They run in
+rounds on both cores; after each round a set partitioning picks the best week from every day that any search has
+passed through. Measured by `tests/bench/planning`.
+"""
+
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
 from math import inf
-from random import Random
 
 from visits.domain.planning.board import Board, Order, Week
-from visits.domain.planning.engine_model import engine_model
-from visits.domain.planning.engine_pyvrp import EngineSearch, Stop
-from visits.domain.planning.insertion import by_regret, insert_all
-from visits.domain.planning.repair_search import RepairSearch
+from visits.domain.planning.engine_model import engine_entries, engine_model
+from visits.domain.planning.engine_pyvrp import EngineSearch
+from visits.domain.planning.exact.choose_days import choose_days
+from visits.domain.planning.insertion import insert_all
 from visits.domain.planning.search_clock import SearchClock
+from visits.domain.planning.swift.machine import SwiftSearch
 
-FIRST_REPAIR = 0.08
-ROUNDS = ((0.5, 0.56), (0.9, 1.0))
-"""Shares of the seconds at which the engine and then the repair hand over, round by round."""
-STEPS_PER_REPAIR = 10
-"""With iterations for a limit, each repair gets one step for so many of the engine's."""
+
+@dataclass(frozen=True)
+class Round:
+    """Ends at a share of the seconds; `hot` is the heat it begins with, as a share of a visit's usual cost."""
+
+    ends: float
+    hot: float
+    with_engine: bool
+
+
+ROUNDS = (Round(0.45, 2.0, with_engine=False), Round(0.95, 0.2, with_engine=True))
+COLD = 0.01
 SEARCHES = 2
-"""Engine searches with seeds of their own, side by side."""
+ENGINE_STEPS = 4
+"""With iterations for a limit, the own search takes so many steps for each one of the engine's."""
+CHOICE_SHARE = 0.04
+CHOICE_NODES = 200
+MOST_ENTRIES = 15_000_000
+"""Beyond so many arcs (about 60 farms, 3 vans, a meal each day) the engine's tables grow past 500 MB."""
 LARGEST = 2**40
-"""Beyond such a cost on an arc the engine's sums could overflow: then the repair works alone."""
+"""Beyond such a cost on an arc the engine's sums could overflow: then it is left aside."""
+
+Runner = Callable[[], Week]
 
 
-def search_week(board: Board, clock: SearchClock) -> Week:
-    """The best week found within the clock's limits. Never worse than insertion by regret."""
-    empty: list[Order] = [() for _ in board.problem.shifts]
-    start = by_regret(board, empty, set(range(len(board.problem.jobs))))
-    week = _repaired(board, start, clock, FIRST_REPAIR, 0)
-    for number, (engine_ends, repair_ends) in enumerate(ROUNDS):
-        searched = _engine_weeks(board, week, clock, number, engine_ends)
-        best = min([week, *(_mended(board, each) for each in searched)], key=board.total)
-        week = _mended(board, _repaired(board, list(best), clock, repair_ends, number + 1))
-    return week
+def search_week(board: Board, clock: SearchClock, start: Week | None = None) -> Week:
+    """The best week found within the clock's limits, never worse than `start` (a week that keeps the rules)."""
+    return WeekSearch(board, clock).best_from(start)
 
 
-def _repaired(board: Board, start: list[Order], clock: SearchClock, share: float, stage: int) -> Week:
-    limits = clock.limits
-    search = RepairSearch(board, start, Random(f"{limits.seed}-{stage}"))
-    steps = (limits.iterations or 0) // STEPS_PER_REPAIR
-    search.run(clock.until(limits.seconds * share, steps, lambda: search.best_cost))
-    return tuple(search.best)
+@dataclass
+class WeekSearch:
+    """The rounds of one search."""
+
+    board: Board
+    clock: SearchClock
+    best: Week = field(init=False)
+    own: list[SwiftSearch] = field(init=False)
+
+    def __post_init__(self) -> None:
+        seed = self.clock.limits.seed
+        self.own = [SwiftSearch(self.board, seed * SEARCHES + each) for each in range(SEARCHES)]
+
+    def best_from(self, start: Week | None) -> Week:
+        """All rounds, one after another."""
+        self.best = self._filled(start)
+        usual = self._usual_cost()
+        for number, each in enumerate(ROUNDS):
+            self._take_best([self.best, *self._side_by_side(self._runners(each, number, usual))])
+            self._choose()
+        self.best = topped_up(self.board, self.best)
+        return self.best
+
+    def _filled(self, start: Week | None) -> Week:
+        """The start, mended, with each waiting job put in where that pays; what every search begins with."""
+        nothing: list[Order] = [() for _ in self.board.problem.shifts]
+        first = self.own[0]
+        begun = mended(self.board, start) if start is not None else tuple(nothing)
+        first.begin_with(begun)
+        first.run(lambda steps: 0.0 if steps == 0 else 1.0, 0.0, 0.0)
+        return first.best()
+
+    def _usual_cost(self) -> float:
+        placed = sum(len(order) for order in self.best)
+        return sum(self.board.cost(shift, order) for shift, order in enumerate(self.best)) / max(1, placed)
+
+    def _runners(self, each: Round, number: int, usual: float) -> list[Runner]:
+        own = [self._own_runner(search, each, usual) for search in self.own]
+        engine = self._engine_runner(each, number) if each.with_engine else None
+        return [own[0], engine or own[1]]
+
+    def _own_runner(self, search: SwiftSearch, each: Round, usual: float) -> Runner:
+        steps = (self.clock.limits.iterations or 0) * ENGINE_STEPS // len(ROUNDS)
+
+        def run() -> Week:
+            search.begin_with(self.best)
+            share = self.clock.until(self._seconds(each), steps, lambda: search.cost)
+            search.run(share, each.hot * usual, COLD * usual)
+            return search.best()
+
+        return run
+
+    def _engine_runner(self, each: Round, number: int) -> Runner | None:
+        if self.clock.stopped or engine_entries(self.board) > MOST_ENTRIES:
+            return None
+        model = engine_model(self.board)
+        dearest = max((cost for arcs in model.arcs for cost, _ in arcs.values()), default=0)
+        if not any(node.job is not None for node in model.nodes) or dearest > LARGEST:
+            return None
+        engine, cost = EngineSearch(model, self.best), self.board.total(self.best)
+        steps = (self.clock.limits.iterations or 0) // len(ROUNDS)
+        seed = (self.clock.limits.seed * len(ROUNDS) + number) % 2**31
+
+        def run() -> Week:
+            share, done = self.clock.until(self._seconds(each), steps, lambda: cost), 0
+
+            def stop(_: float) -> bool:
+                nonlocal done
+                done += 1
+                return share(done - 1) >= 1
+
+            return mended(self.board, engine.run(seed, stop))
+
+        return run
+
+    def _seconds(self, each: Round) -> float:
+        return self.clock.limits.seconds * each.ends
+
+    def _side_by_side(self, runners: list[Runner]) -> list[Week]:
+        with ThreadPoolExecutor(len(runners)) as pool:
+            return [run.result() for run in [pool.submit(runner) for runner in runners]]
+
+    def _take_best(self, weeks: list[Week]) -> None:
+        self.best = min(weeks, key=self.board.total)
+
+    def _choose(self) -> None:
+        """The best week that the days of all searches make."""
+        pool: dict[tuple[int, frozenset[int]], tuple[float, Order]] = {}
+        for search in self.own:
+            for key, (cost, order) in search.days_seen():
+                if cost < pool.get(key, (inf, ()))[0]:
+                    pool[key] = cost, order
+        nodes = None if self.clock.limits.iterations is None else CHOICE_NODES
+        seconds = self.clock.limits.seconds * CHOICE_SHARE
+        if not self.clock.stopped:
+            self.best = choose_days(self.board, pool, self.best, seconds, nodes=nodes)
+        self.clock.tell(self.board.total(self.best))
 
 
-def _engine_weeks(board: Board, start: Week, clock: SearchClock, number: int, ends: float) -> list[Week]:
-    model = engine_model(board)
-    dearest = max((cost for arcs in model.arcs for cost, _ in arcs.values()), default=0)
-    if not any(node.job is not None for node in model.nodes) or dearest > LARGEST or clock.stopped:
-        return []
-    engine = EngineSearch(model, start)
-    cost = board.total(start)
-    first = (clock.limits.seed * len(ROUNDS) + number) * SEARCHES
-    with ThreadPoolExecutor(SEARCHES) as pool:
-        runs = [
-            pool.submit(engine.run, (first + each) % 2**31, _stop(clock, ends, cost))
-            for each in range(SEARCHES)
-        ]
-        return [run.result() for run in runs]
-
-
-def _stop(clock: SearchClock, ends: float, cost: float) -> Stop:
-    steps_each = (clock.limits.iterations or 0) // len(ROUNDS)
-    share = clock.until(clock.limits.seconds * ends, steps_each, lambda: cost)
-    steps = 0
-
-    def stop(_: float) -> bool:
-        nonlocal steps
-        steps += 1
-        return share(steps - 1) >= 1
-
-    return stop
-
-
-def _mended(board: Board, week: Week) -> Week:
+def mended(board: Board, week: Week) -> Week:
     """Without the jobs that make an order break a rule, and with each job put back that has a spot worth it."""
-    kept = [_kept(board, shift, order) for shift, order in enumerate(week)]
-    planned = {job for order in kept for job in order}
-    out = [job for job in range(len(board.problem.jobs)) if job not in planned]
-    out.sort(key=lambda job: -board.out_cost(job))
-    return tuple(insert_all(board, kept, out))
+    return topped_up(board, tuple(_kept(board, shift, order) for shift, order in enumerate(week)))
+
+
+def topped_up(board: Board, week: Week) -> Week:
+    """Each job left out put in where that costs less, until none has such a spot."""
+    while True:
+        planned = {job for order in week for job in order}
+        out = [job for job in range(len(board.problem.jobs)) if job not in planned]
+        fuller = tuple(insert_all(board, week, sorted(out, key=lambda job: -board.out_cost(job))))
+        if fuller == week:
+            return week
+        week = fuller
 
 
 def _kept(board: Board, shift: int, order: Order) -> Order:

@@ -1,11 +1,12 @@
 """Plan a week: the whole of it in one call.
 
-Up to seven jobs the best week is proven, if half the time is enough for it. Otherwise jobs are inserted by
-regret, the routing engine searches, and repairs with exact timing polish what it found, in two rounds. Jobs that
-must be planned come before any cost.
+Up to seven jobs the best week is proven, if half the time is enough for it. Beyond, `search_week` searches from the
+best start there is. Jobs that must be planned come before any cost.
 """
 
-from visits.domain.planning.board import Board
+from collections.abc import Mapping
+
+from visits.domain.planning.board import Board, Week
 from visits.domain.planning.build_plan import build_plan
 from visits.domain.planning.exact_small import MOST_JOBS, best_week
 from visits.domain.planning.plan import WeekPlan
@@ -13,8 +14,9 @@ from visits.domain.planning.problem import WeekProblem
 from visits.domain.planning.search_clock import SearchClock
 from visits.domain.planning.search_week import search_week
 from visits.domain.planning.solve_limits import Progress, ShouldStop, SolveLimits
+from visits.domain.planning.swift.machine import make_ready
 
-EXACT, SEARCH = "trimops-exact", "trimops-repair+pyvrp-0.14"
+EXACT, SEARCH = "trimops-exact", "trimops-swift+pyvrp-0.14"
 
 
 def solve(
@@ -23,19 +25,32 @@ def solve(
     limits: SolveLimits,
     progress: Progress | None = None,
     should_stop: ShouldStop | None = None,
+    start: Week | None = None,
+    surcharge: Mapping[tuple[int, int], float] | None = None,
 ) -> WeekPlan:
     """A plan that keeps every rule. `bound` is set where the plan is proven best: no plan that does as many of
     the jobs that must be done costs less.
 
-    With `limits.iterations` the plan depends on problem, seed and iterations alone. `progress` and `should_stop`
-    may be called from several threads.
+    `start` is a week to set out from (orders of job indexes, one per shift), such as yesterday's plan; a plan is
+    never dearer than what is left of it. `surcharge` is money per (job, shift) that the search weighs beside the
+    costs of the contract: the price of change. The plan's own costs do not hold it, and with it nothing is proven.
+    With `limits.iterations` the plan depends on problem, start, seed and iterations alone. `progress` and
+    `should_stop` may be called from several threads. The first search on a machine compiles for about half a
+    minute, which is not counted in the seconds.
     """
+    board = Board(problem, surcharge=surcharge or {})
     clock = SearchClock(limits, progress, should_stop)
-    board = Board(problem)
     best = best_week(board, lambda: clock.half_gone) if len(problem.jobs) <= MOST_JOBS else None
-    week = search_week(board, clock) if best is None else best
+    week = best
+    if week is None:
+        clock.wait_for(make_ready)
+        week = search_week(board, clock, start)
     clock.tell(board.total(week), at_once=True)
-    engine = SEARCH if best is None else EXACT
     return build_plan(
-        board, week, engine=engine, seed=limits.seed, seconds=clock.gone, proven=best is not None
+        Board(problem) if surcharge else board,
+        week,
+        engine=SEARCH if best is None else EXACT,
+        seed=limits.seed,
+        seconds=clock.gone,
+        proven=best is not None and not surcharge,
     )

@@ -6,12 +6,13 @@ from pathlib import Path
 from django.core.management.base import BaseCommand, CommandError
 
 from visits.domain.planning.audit import Unreadable, audit_week, read_document
+from visits.management.one_line import one_line
 
 UNREADABLE = 2
 
 
 class Command(BaseCommand):
-    help = "Recomputes every figure and rule of a planned week; prints one line per breach."
+    help = "Recomputes every figure and rule of a planned week; prints one line per breach, none for a clean plan."
     requires_system_checks: list[str] = []
 
     def add_arguments(self, parser: ArgumentParser) -> None:
@@ -25,14 +26,14 @@ class Command(BaseCommand):
         except Unreadable as wrong:
             raise CommandError(_lines(problem, wrong), returncode=UNREADABLE) from wrong
         if breaches:
-            self.stdout.write("\n".join(breaches))
+            self.stdout.write("\n".join(map(one_line, breaches)))
             raise SystemExit(1)
-        self.stdout.write("No breach.")
+        self.stderr.write("No breach.")
 
 
 def _read(path: Path) -> dict[str, object]:
     try:
-        return read_document(path.read_text(encoding="utf-8"))
+        return read_document(path.read_text(encoding="utf-8-sig"))
     except Unreadable as wrong:
         raise CommandError(_lines(path, wrong), returncode=UNREADABLE) from wrong
     except (OSError, UnicodeDecodeError) as wrong:
@@ -40,4 +41,4 @@ def _read(path: Path) -> dict[str, object]:
 
 
 def _lines(path: Path, wrong: Unreadable) -> str:
-    return "\n".join(f"{path}: {fault}" for fault in wrong.faults)
+    return "\n".join(one_line(f"{path}: {fault}") for fault in wrong.faults)

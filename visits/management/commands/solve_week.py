@@ -4,11 +4,13 @@ import json
 from argparse import ArgumentParser
 from pathlib import Path
 
-from django.core.management.base import BaseCommand
+from django.core.management.base import BaseCommand, CommandError
 
 from visits.domain.planning.plan_week_problem import plan_week_problem
 from visits.domain.planning.problem_faults import ProblemFaults
 from visits.domain.planning.solve_limits import SolveLimits
+from visits.domain.planning.stored_week import PlanBreaksRules
+from visits.management.one_line import one_line
 
 MALFORMED = 2
 
@@ -33,21 +35,28 @@ class Command(BaseCommand):
             document, notes = plan_week_problem(_text(options["problem"]), limits=_limits(options))
         except ProblemFaults as malformed:
             for fault in malformed.faults:
-                self.stderr.write(fault)
+                self.stderr.write(one_line(fault))
             raise SystemExit(MALFORMED) from None
+        except PlanBreaksRules as breaches:
+            raise CommandError(
+                f"The plan made does not pass the audit and is not shown.\n{breaches}"
+            ) from None
         for note in notes:
             self.stderr.write(note)
         text = json.dumps(document, indent=1, ensure_ascii=False)
         out = options["out"]
-        if isinstance(out, Path):
-            out.write_text(text + "\n", encoding="utf-8")
-        else:
+        if not isinstance(out, Path):
             self.stdout.write(text)
+            return
+        try:
+            out.write_text(text + "\n", encoding="utf-8")
+        except OSError as error:
+            raise CommandError(f"{out}: cannot be written ({error.strerror})") from None
 
 
 def _text(path: object) -> str:
     try:
-        return Path(str(path)).read_text(encoding="utf-8")
+        return Path(str(path)).read_text(encoding="utf-8-sig")
     except OSError as error:
         raise ProblemFaults([f"{path}: cannot be read ({error.strerror})"]) from None
     except UnicodeDecodeError:

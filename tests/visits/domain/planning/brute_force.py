@@ -4,11 +4,22 @@ Every figure of the problem must be a multiple of STEP minutes, so that a best p
 """
 
 from datetime import datetime, timedelta
-from itertools import pairwise, permutations
+from itertools import pairwise
+from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
 STEP = 30
 TENTH = timedelta(seconds=0.1)
+NEVER = float("inf")
+
+
+class Walk(NamedTuple):
+    """A way through the jobs so far: when the crew left, its meal, when it is free, and the starts."""
+
+    leave: datetime
+    gap: tuple[datetime, datetime] | None
+    free: datetime
+    starts: tuple[datetime, ...]
 
 
 def best_cost(problem):
@@ -36,33 +47,55 @@ def left(jobs, used, cost):
 
 
 def cheapest_sets(problem, shift):
-    """Cheapest cost of each set of jobs this shift can do."""
+    """Cheapest cost of each set of jobs this shift can do: every order, leaving time and place of the meal."""
     best = {frozenset(): 0.0}
     able = [job for job in problem["jobs"] if "crews" not in job or shift["crew"] in job["crews"]]
-    for size in range(1, len(able) + 1):
-        for order in permutations(able, size):
-            cost = cheapest_round(problem, shift, order)
-            key = frozenset(job["id"] for job in order)
-            if cost is not None and cost < best.get(key, float("inf")):
-                best[key] = cost
+    grow(problem, shift, able, (), ways_out(shift, able), best)
     return best
 
 
 def cheapest_round(problem, shift, order):
     """Cheapest cost of this order over every leaving time and every place of the meal, or None."""
+    walks, done = ways_out(shift, order), ()
+    for job in order:
+        if not may_share(problem, shift, (*done, job)):
+            return None
+        walks = [walk for each in walks if (walk := step(problem, shift, done, job, each)) is not None]
+        done = (*done, job)
+    cost = min((whole_cost(problem, shift, order, walk) for walk in walks), default=NEVER)
+    return None if cost == NEVER else cost
+
+
+def ways_out(shift, able):
+    """Every leaving time with every meal, before the first drive."""
+    start, end = datetime.fromisoformat(shift["start"]), datetime.fromisoformat(shift["end"])
+    dated = any("due" in job for job in able)
+    leaves = [(leave, gap) for leave in grid(start, end, dated) for gap in gaps(shift, start, end, dated)]
+    return [Walk(leave, gap, leave, ()) for leave, gap in leaves]
+
+
+def grow(problem, shift, able, order, walks, best):
+    """Every longer order that some walk can still do; a job that cannot follow ends the branch."""
+    for job in able:
+        longer = (*order, job)
+        if job in order or not may_share(problem, shift, longer):
+            continue
+        gone = [walk for each in walks if (walk := step(problem, shift, order, job, each)) is not None]
+        key = frozenset(each["id"] for each in longer)
+        cost = min((whole_cost(problem, shift, longer, walk) for walk in gone), default=NEVER)
+        if cost < best.get(key, NEVER):
+            best[key] = cost
+        if gone:
+            grow(problem, shift, able, longer, gone, best)
+
+
+def may_share(problem, shift, order):
+    """Whether hygiene and cows let these jobs share the shift in this order."""
     sites = {site["id"]: site.get("hygiene", 0) for site in problem["sites"]}
     levels = [sites[job["site"]] for job in order]
-    if levels != sorted(levels) or sum(job.get("cows", 0) for job in order) > shift.get("max_cows", 10**9):
-        return None
-    start, end = datetime.fromisoformat(shift["start"]), datetime.fromisoformat(shift["end"])
-    costs = []
-    dated = any("due" in job for job in order)
-    for leave in grid(start, end, dated):
-        for gap in gaps(shift, start, end, dated):
-            ends = walk(problem, shift, order, leave, gap)
-            if ends is not None and keeps_limits(shift, leave, ends[0], end, gap):
-                costs.append(price(problem, shift, order, leave, *ends))
-    return min(costs, default=None)
+    return levels == sorted(levels) and sum(job.get("cows", 0) for job in order) <= shift.get(
+        "max_cows", 10**9
+    )
 
 
 def grid(first, last, dated):
@@ -102,23 +135,26 @@ def pushed(begin, length, gap):
     return begin
 
 
-def walk(problem, shift, order, leave, gap):
-    """(return, starts) doing everything as early as possible round the gap, or None."""
-    free, here, starts = leave, shift["base"], []
-    first_drive = True
-    for job in order:
-        drive, length = minutes(problem, here, job["site"]), timedelta(minutes=job["minutes"])
-        sets_off = pushed(free, drive, gap)
-        if first_drive and sets_off != leave:
-            return None
-        first_drive = False
-        start = first_start(job, sets_off + drive, length, gap)
-        if start is None:
-            return None
-        starts.append(start)
-        free, here = start + length, job["site"]
-    drive = minutes(problem, here, shift["base"])
-    return pushed(free, drive, gap) + drive, starts
+def step(problem, shift, order, job, walk):
+    """The walk with the job done as early as possible round the gap, or None."""
+    here = order[-1]["site"] if order else shift["base"]
+    drive, length = minutes(problem, here, job["site"]), timedelta(minutes=job["minutes"])
+    sets_off = pushed(walk.free, drive, walk.gap)
+    if not order and sets_off != walk.leave:
+        return None
+    start = first_start(job, sets_off + drive, length, walk.gap)
+    if start is None:
+        return None
+    return Walk(walk.leave, walk.gap, start + length, (*walk.starts, start))
+
+
+def whole_cost(problem, shift, order, walk):
+    """What the round costs when the crew now drives home, or NEVER where a limit is broken."""
+    drive = minutes(problem, order[-1]["site"], shift["base"])
+    back = pushed(walk.free, drive, walk.gap) + drive
+    if not keeps_limits(shift, walk.leave, back, datetime.fromisoformat(shift["end"]), walk.gap):
+        return NEVER
+    return price(problem, shift, order, walk.leave, back, walk.starts)
 
 
 def first_start(job, ready, length, gap):

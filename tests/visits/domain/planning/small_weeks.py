@@ -74,7 +74,7 @@ def jobs(draw, number, sites, week):
 
 
 @st.composite
-def small_weeks(draw, most_jobs=5):
+def small_weeks(draw, most_jobs=5, least_jobs=0):
     sites = [f"f{number}" for number in range(draw(st.integers(1, 4)))]
     places = ["yard", *sites]
     drive = st.lists(st.integers(0, 3), min_size=len(places), max_size=len(places))
@@ -94,5 +94,7 @@ def small_weeks(draw, most_jobs=5):
             "km": [[12.5 * steps for steps in row] for row in table],
         },
         "shifts": week,
-        "jobs": [draw(jobs(number, sites, week)) for number in range(draw(st.integers(0, most_jobs)))],
+        "jobs": [
+            draw(jobs(number, sites, week)) for number in range(draw(st.integers(least_jobs, most_jobs)))
+        ],
     }

@@ -1,5 +1,5 @@
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
-from visits.domain.planning.engine_model import SCALE, engine_model
+from visits.domain.planning.engine_model import SCALE, engine_entries, engine_model
 from visits.domain.planning.engine_nodes import AFTER, BEFORE
 
 MEAL_TIME = {"minutes": 30, "earliest": monday("11:30"), "latest": monday("14:00")}
@@ -29,3 +29,8 @@ def test_a_shift_with_a_meal_may_stay_at_home_for_nothing_and_pays_its_fixed_cos
     assert arcs[0, 1][0] == arcs[at[BEFORE], 1][0] == (150 + 9) * SCALE
     assert (0, at[AFTER]) not in arcs
     assert model.groups[1] == ([1, 2, 3], None)
+
+
+def test_the_size_of_the_tables_is_known_before_they_are_built():
+    made = board(week(job("a"), job("b", "far"), shifts=[shift(meal=MEAL_TIME), shift(id="tue")]))
+    assert engine_entries(made) == len(engine_model(made).nodes) ** 2 * 2

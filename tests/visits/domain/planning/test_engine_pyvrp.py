@@ -5,7 +5,7 @@ import subprocess
 import sys
 from math import inf
 
-from tests.bench.planning.made_weeks import made_week
+from tests.bench.planning.made_up_weeks import made_up_week
 from visits.domain.planning.board import Board
 from visits.domain.planning.engine_model import engine_model
 from visits.domain.planning.engine_pyvrp import EngineSearch
@@ -14,7 +14,7 @@ from visits.domain.planning.read_problem import read_problem
 
 
 def run(steps, seed=1):
-    made = Board(read_problem(json.dumps(made_week(12, 1, 1))))
+    made = Board(read_problem(json.dumps(made_up_week(12, 1, 1))))
     start = tuple(by_regret(made, [() for _ in made.problem.shifts], set(range(12))))
     done = iter(range(steps))
     return made, start, EngineSearch(engine_model(made), start).run(seed, lambda _: next(done, None) is None)

@@ -23,6 +23,16 @@ def test_what_was_rounded_away_is_told():
     assert measures.whole(1 / 3, 600) == (200, True)
 
 
+def test_more_than_three_thousand_years_count_as_that():
+    assert measures.deciseconds(1e300) == measures.deciseconds(float("inf")) == measures.MOST
+    assert measures.whole(1e300, 600) == (measures.MOST, False)
+
+
+@pytest.mark.parametrize(("micros", "ticks"), [(0, 0), (49_999, 0), (50_000, 1), (149_999, 1), (999_999, 10)])
+def test_an_instant_finer_than_a_tenth_goes_to_the_nearest(micros, ticks):
+    assert measures.nearest_tick(datetime(1970, 1, 1, 0, 0, 0, micros, tzinfo=UTC)) == ticks
+
+
 def test_an_instant_goes_to_ticks_and_back_with_the_offset_of_the_zone():
     ticks = measures.tick(datetime(2026, 3, 29, 0, 30, tzinfo=UTC))
     assert measures.written(ticks, ZoneInfo("Europe/London")) == "2026-03-29T00:30:00+00:00"

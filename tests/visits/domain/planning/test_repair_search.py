@@ -1,7 +1,7 @@
 import json
 from random import Random
 
-from tests.bench.planning.made_weeks import made_week
+from tests.bench.planning.made_up_weeks import made_up_week
 from tests.visits.domain.planning.hand_made import board, job, week
 from visits.domain.planning.board import Board
 from visits.domain.planning.insertion import by_regret
@@ -10,7 +10,7 @@ from visits.domain.planning.repair_search import RepairSearch
 
 
 def searched(steps, seed=1):
-    made = Board(read_problem(json.dumps(made_week(14, 1, 3))))
+    made = Board(read_problem(json.dumps(made_up_week(14, 1, 3))))
     start = by_regret(made, [() for _ in made.problem.shifts], set(range(14)))
     search = RepairSearch(made, start, Random(seed))
     began = search.cost

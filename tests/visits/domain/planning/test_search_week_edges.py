@@ -6,7 +6,7 @@ import os
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from tests.bench.planning.made_weeks import made_week
+from tests.bench.planning.made_up_weeks import made_up_week
 from tests.visits.domain.planning.hand_made import job, planned, reasons, shift, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
 from visits.domain.planning.audit import audit_week
@@ -49,5 +49,5 @@ def test_random_weeks_beyond_the_exact_size_pass_the_audit(problem):
 
 
 def test_a_made_week_of_two_vans_passes_the_audit():
-    problem = made_week(45, 2, 9)
+    problem = made_up_week(45, 2, 9)
     assert audit_week(problem, json.loads(json.dumps(planned(problem, iterations=100)))) == []

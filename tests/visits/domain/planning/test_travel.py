@@ -6,6 +6,7 @@ import pytest
 from pyproj import Geod
 
 from tests.visits.domain.planning.hand_made import matrix, week
+from visits.domain.planning.measures import MOST
 from visits.domain.planning.read_problem import read_problem
 from visits.domain.planning.travel import geodesic_km
 
@@ -32,6 +33,11 @@ def test_an_estimate_is_geodesic_times_circuity_at_a_steady_speed_plus_minutes_p
 def test_a_place_to_itself_is_nothing_but_two_farms_on_one_spot_take_the_minutes_per_leg():
     travel = read_problem(json.dumps(week(travel=ESTIMATE))).travel
     assert (travel.times[1][1], travel.times[1][2], travel.metres[1][2]) == (0, 1200, 0)
+
+
+def test_a_crawl_that_would_take_for_ever_is_a_very_long_drive():
+    travel = read_problem(json.dumps(week(travel=ESTIMATE | {"kmh": 1e-300}))).travel
+    assert travel.times[0][1] == MOST
 
 
 def test_a_matrix_keeps_its_two_ways_apart_in_any_order_and_forgets_its_diagonal():

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from visits.domain.planning.audit.plan import Cost, Plan
 from visits.domain.planning.audit.runs import Run
-from visits.domain.planning.audit.tolerance import PENNY_PART, money, same_money
+from visits.domain.planning.audit.tolerance import money, money_grain, same_money
 from visits.domain.planning.audit.values import MINUTE
 from visits.domain.planning.audit.week import Week
 
@@ -19,7 +19,7 @@ def check_cost(week: Week, plan: Plan, runs: list[Run]) -> Iterator[str]:
         told, real = getattr(plan.cost, part), getattr(due, part)
         if not same_money(told, real):
             yield f"cost.{part}: says {money(told)}, it comes to {money(real)}"
-    if plan.bound is not None and plan.bound > due.total + PENNY_PART:
+    if plan.bound is not None and plan.bound > due.total + money_grain(due.total):
         yield f"bound: {money(plan.bound)} is above the cost of this very plan, {money(due.total)}"
 
 

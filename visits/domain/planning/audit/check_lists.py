@@ -17,7 +17,7 @@ def check_lists(week: Week, plan: Plan) -> Iterator[str]:
     for path, job in left_out:
         if job in done:
             yield f"{path}.job: {job} is both planned and left out"
-    for job in week.jobs.keys() - done - {job for _, job in left_out}:
+    for job in sorted(week.jobs.keys() - done - {job for _, job in left_out}):
         yield f"left_out: {job} is neither planned nor left out"
 
 

@@ -16,7 +16,10 @@ def check_meal(run: Run) -> Iterator[str]:
             yield f"{run.path}.meal: this shift has no meal to keep"
         return
     if told is not None:
-        yield from _told(run, rule, told)
+        wrong = list(_told(run, rule, told))
+        yield from wrong
+        if not wrong:
+            return  # a printed meal that is such a gap is the proof that there is one
     if _is_needed(run, rule):
         if not any(_is_free(run, start, rule.length) for start in _beginnings(run, rule)):
             yield f"{run.path}.stops: leave no gap of {mins(rule.length)} for the meal"
@@ -33,10 +36,12 @@ def keeps_meal(run: Run) -> bool:
 
 
 def _is_needed(run: Run, rule: MealRule) -> bool:
-    """Away over any part: an away time that only touches the meal time by a tenth of a second is no part of it."""
-    return (
-        run.leave + TENTH < max(rule.latest, rule.earliest + 2 * TENTH) and run.back - TENTH > rule.earliest
-    )
+    """Away over any part: an away time that only touches the meal time by a tenth of a second is no part of it.
+
+    A meal of no length needs no gap.
+    """
+    gone = run.leave + TENTH < max(rule.latest, rule.earliest + 2 * TENTH)
+    return gone and run.back - TENTH > rule.earliest and rule.length > TENTH
 
 
 def _beginnings(run: Run, rule: MealRule) -> list[int]:

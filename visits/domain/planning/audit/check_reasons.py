@@ -85,9 +85,11 @@ def _no_room(week: Week, runs: list[Run], job: Job) -> str:
     allowed = week.shifts_for(job)
     if not allowed:
         return "no shift has a crew for it"
+    if job.fixed:
+        return "a fixed job that cannot be kept is a fixed-clash"
     if all(window.end - window.start < job.length - TENTH for window in job.windows):
         return "the job is too long for any window"
-    if not any(min(w.end, s.end) >= max(w.start, s.start) for w in job.windows for s in allowed):
+    if not any(min(w.end, s.end) >= max(w.start, s.start) - TENTH for w in job.windows for s in allowed):
         return "no window lies in any shift"
     return ""
 

@@ -9,6 +9,7 @@ from visits.domain.planning.audit.values import (
     INSTANT,
     METRES,
     NUMBER,
+    SENTENCE,
     SIGNED_MINUTES,
     TEXT,
     WHOLE,
@@ -83,5 +84,5 @@ def _stop(part: Part) -> ToldStop:
 
 
 def _left_out(part: Part) -> LeftOut:
-    part.need("detail", TEXT)
+    part.need("detail", SENTENCE)
     return LeftOut(part.path, part.need("job", TEXT), part.need("reason", TEXT))

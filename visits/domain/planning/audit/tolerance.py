@@ -22,8 +22,13 @@ def same_distance(one: Fraction | int, other: Fraction | int) -> bool:
     return abs(Fraction(one) - other) <= METRE
 
 
-def same_money(one: Fraction, other: Fraction) -> bool:
-    return abs(one - other) <= PENNY_PART
+def same_money(told: Fraction, real: Fraction) -> bool:
+    return abs(told - real) <= money_grain(real)
+
+
+def money_grain(real: Fraction) -> Fraction:
+    """A hundredth, and beyond a million million what a double-precision JSON number cannot tell."""
+    return PENNY_PART + abs(real) / 10**14
 
 
 def mins(duration: int) -> str:

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from fractions import Fraction
+from functools import lru_cache
 from typing import Generic, TypeVar
 
 T = TypeVar("T")
@@ -16,6 +17,7 @@ T = TypeVar("T")
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 MICROSECOND = timedelta(microseconds=1)
 MINUTE = 60_000_000
+DAY_LENGTH = 24 * 60 * MINUTE
 
 
 class Misread(ValueError):
@@ -31,16 +33,28 @@ class Kind(Generic[T]):
 
 
 def _text(value: object) -> str:
-    if not isinstance(value, str) or not value.strip():
+    if not isinstance(value, str) or not value:
         raise Misread("is not a text")
     return value
+
+
+def _sentence(value: object) -> str:
+    if not _text(value).strip():
+        raise Misread("is not a text")
+    return str(value)
 
 
 def _number(value: object) -> Fraction:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise Misread("is not a number")
-    if not math.isfinite(value):
+    if isinstance(value, float) and not math.isfinite(value):
         raise Misread("is not a finite number")
+    return Fraction(value) if isinstance(value, int) else _as_written(value)
+
+
+@lru_cache(maxsize=100_000)
+def _as_written(value: float) -> Fraction:
+    """The decimal as it stands in the document, not the binary fraction behind it. Kept: travel tables repeat."""
     return Fraction(repr(value))
 
 
@@ -65,15 +79,21 @@ def _count(value: object) -> int:
 def _instant(value: object) -> int:
     if not isinstance(value, str):
         raise Misread("is not an instant")
+    day, _, clock = value.partition("T")
+    midnight = clock.startswith("24")  # ISO 8601 lets a day end at 24:00
     try:
-        moment = datetime.fromisoformat(value)
+        moment = datetime.fromisoformat(f"{day}T{'00' + clock[2:] if midnight else clock}")
     except ValueError as wrong:
         raise Misread("is not an ISO 8601 instant") from wrong
     if moment.tzinfo is None:
         raise Misread("has no offset from UTC")
     if not 1900 <= moment.year <= 2200:
         raise Misread("is not between the years 1900 and 2200")
-    return (moment - EPOCH) // MICROSECOND
+    count = (moment - EPOCH) // MICROSECOND
+    offset = (moment.utcoffset() or timedelta()) // MICROSECOND
+    if offset % MINUTE or (midnight and (count + offset) % DAY_LENGTH):
+        raise Misread("is not an ISO 8601 instant")
+    return count + DAY_LENGTH * midnight
 
 
 def _day(value: object) -> date:
@@ -86,6 +106,7 @@ def _day(value: object) -> date:
 
 
 TEXT = Kind(_text, "")
+SENTENCE = Kind(_sentence, "")
 NUMBER = Kind(_number, Fraction(0))
 AMOUNT = Kind(_amount, Fraction(0))
 MINUTES = Kind(lambda value: round(_amount(value) * MINUTE), 0)

@@ -13,9 +13,23 @@ PROBLEM = WEEKS / "audit_plain_problem.json"
 PLAN = WEEKS / "audit_plain_plan.json"
 
 
-def test_a_clean_plan_says_so(capsys):
+def test_a_clean_plan_prints_no_line_and_says_so_beside(capsys):
     call_command("audit_week", PROBLEM, PLAN)
-    assert capsys.readouterr().out == "No breach.\n"
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert "No breach." in printed.err
+
+
+def test_a_breach_is_one_line_whatever_the_names_in_it(tmp_path, capsys):
+    _, plan = week("plain")
+    spoilt_plan = tmp_path / "plan.json"
+    spoilt_plan.write_text(json.dumps(spoilt(plan, ("left_out.0.job", "j\n7\u2028\ud800"))))
+    with pytest.raises(SystemExit):
+        call_command("audit_week", PROBLEM, spoilt_plan)
+    assert capsys.readouterr().out.splitlines()[:2] == [
+        "left_out[0].job: there is no job j\\n7\\u2028\\ud800",
+        "left_out: j6 is neither planned nor left out",
+    ]
 
 
 def test_breaches_come_one_to_a_line_and_end_with_1(tmp_path, capsys):

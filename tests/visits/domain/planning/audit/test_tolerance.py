@@ -14,6 +14,11 @@ def test_the_tolerances_are_a_tenth_of_a_second_a_metre_and_a_hundredth():
     assert not same_money(Fraction(1), Fraction("1.011"))
 
 
+def test_sums_beyond_what_a_printed_number_can_tell_are_compared_as_far_as_it_can():
+    assert same_money(Fraction(10**16 + 8), Fraction(10**16))
+    assert not same_money(Fraction(10**16 + 200), Fraction(10**16))
+
+
 @pytest.mark.parametrize(
     ("told", "words"),
     [

@@ -1,0 +1,1 @@
+"""What would make room for a visit that is left out, each way found and proven by exact timing."""
