@@ -30,17 +30,27 @@ class Job(StrEnum):
 
     BOOK_RECHECKS = "visits.book_rechecks"
     SWEEP_RECHECKS = "visits.sweep_rechecks"
+    LEARN_ROADS = "visits.learn_roads"
+    SWEEP_ROADS = "visits.sweep_roads"
+    LEARN_LENGTHS = "visits.learn_lengths"
     PLAN_WEEK = "visits.plan_week"
+    REPLAN_WEEK = "visits.replan_week"
+    GIVE_REASONS = "visits.give_reasons"
+    PROVE_WEEK = "visits.prove_week"
     DRAFT_INVOICE = "invoicing.draft_invoice"
 
     @property
     def runs_apart(self) -> bool:
         """True where the embedded form gives the job a process of its own, so that no page waits for it."""
-        return self is Job.PLAN_WEEK
+        return self in (Job.PLAN_WEEK, Job.REPLAN_WEEK, Job.GIVE_REASONS, Job.PROVE_WEEK)
 
 
 # Hourly, because a business's night begins at its own local hour; the task picks whose night it is.
-SCHEDULE: dict[Job, crontab] = {Job.SWEEP_RECHECKS: crontab(minute=7)}
+SCHEDULE: dict[Job, crontab] = {
+    Job.SWEEP_RECHECKS: crontab(minute=7),
+    Job.LEARN_LENGTHS: crontab(minute=2),
+    Job.SWEEP_ROADS: crontab(minute=37, hour=1),
+}
 
 
 def enqueue(job: Job, **ids: int) -> None:

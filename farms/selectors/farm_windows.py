@@ -11,8 +11,9 @@ from trimops.kernel.scope import Scope
 def milkings_by_farm(scope: Scope) -> dict[tuple[int, int], list[MilkingTime]]:
     """Milking times by (farm, weekday), one query for the whole business."""
     found: dict[tuple[int, int], list[MilkingTime]] = {}
-    for row in Milking.objects.within(scope):
-        found.setdefault((row.farm_id, row.weekday), []).append(MilkingTime(row.starts, row.minutes))
+    rows = Milking.objects.within(scope).values_list("farm_id", "weekday", "starts", "minutes")
+    for farm, weekday, starts, minutes in rows:
+        found.setdefault((farm, weekday), []).append(MilkingTime(starts, minutes))
     return found
 
 

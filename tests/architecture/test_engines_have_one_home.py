@@ -8,7 +8,9 @@ from tests.architecture.source_tree import imported_names, name_of, product_file
 HOMES = {"geographiclib": 2}
 
 
-@pytest.mark.parametrize("engine", ["pyvrp", "icalendar", "openpyxl", "dj_database_url"])
+@pytest.mark.parametrize(
+    "engine", ["pyvrp", "icalendar", "openpyxl", "dj_database_url", "httpx", "osrm", "numba", "highspy"]
+)
 def test_an_engine_has_one_adapter_file(engine):
     homes = [
         name_of(path)

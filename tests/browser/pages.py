@@ -7,10 +7,11 @@ from django.urls import reverse
 
 from tests.browser.small_round import Round
 from trimops.accounts.services.invite_person import invitation_token
+from visits.domain.what_happened import WhatHappened
 
 STEPS = {
     "wanted": ("visit_plan", "visit_call_off"),
-    "planned": ("visit_confirm", "visit_put_off"),
+    "planned": ("visit_confirm", "visit_told", "visit_put_off"),
     "confirmed": ("visit_start",),
     "under_way": ("visit_finish", "crush"),
     "finished": (),
@@ -41,14 +42,31 @@ def _week_and_visits(r: Round) -> Iterator[str]:
     week = reverse("this_week")
     far = r.wanted.due_until + timedelta(days=90)
     yield from (week, f"{week}?week={r.wanted.due_from}", f"{week}?week={far}")
+    yield from _something_changed(r)
+    yield reverse("week_plan", args=[r.thinking.pk])
+    first = r.replanned.plan["shifts"][0]["stops"][0]["job"].removeprefix("visit-")
+    yield reverse("week_stop", args=[r.replanned.pk, first])
     yield reverse("visit_list")
     yield reverse("visit_list") + "?state=finished"
     for state, steps in STEPS.items():
         visit = getattr(r, state)
         yield reverse("visit", args=[visit.pk])
         yield from (reverse(step, args=[visit.pk]) for step in steps)
+    when = reverse("farm_when", args=[r.house.farm.pk])
+    said = "asked_by=Phone&head_count=2&corrective_count=1&score=&note="
+    yield from (when, f"{when}?reason=routine&{said}", f"{when}?reason=urgent&{said}")
+    yield reverse("held_hour", args=[r.held.pk])
     yield reverse("crush", args=[r.under_way.pk]) + "?q=999"
     yield reverse("crush_cow", args=[r.under_way.pk, r.next_cow.pk])
+
+
+def _something_changed(r: Round) -> Iterator[str]:
+    plan = r.replanned
+    yield reverse("week_changed", args=[plan.monday])
+    for what in WhatHappened:
+        yield reverse("week_changed_what", args=[plan.monday, what.value])
+    yield reverse("replan", args=[plan.pk])
+    yield reverse("plan_against", args=[plan.pk, plan.pk])
 
 
 def _farms(r: Round) -> Iterator[str]:

@@ -32,13 +32,20 @@ from visits.domain.crush_entry import FindingEntry
 from visits.domain.feet import Claw, Foot
 from visits.domain.lesions import DDStage, LesionCode
 from visits.domain.mobility import MobilityScale
+from visits.domain.planning.solve_limits import SolveLimits
 from visits.domain.visit_states import VisitReason
-from visits.models import Visit
+from visits.models import HeldHour, OutBecause, Visit, WeekPlan
+from visits.selectors.farm_offers import farm_offers
+from visits.selectors.offer_again import AskedPlace
 from visits.services.ask_visit import ask_visit
 from visits.services.call_off_visit import call_off_visit
 from visits.services.confirm_visit import confirm_visit
+from visits.services.hold_offer import OfferToHold, asked_for, hold_offer
+from visits.services.note_what_happened import OutWord
 from visits.services.plan_visit import plan_visit
+from visits.services.replan_week import replan_week
 from visits.services.start_visit import start_visit
+from visits.services.think_replan import think_replan
 
 FARMS = (
     ("Upper Fold", "54.14", "-2.36", 180),
@@ -70,6 +77,9 @@ class Round:
     invited: Membership
     next_cow: Cow
     herd_list: HerdImport
+    replanned: WeekPlan
+    thinking: WeekPlan
+    held: HeldHour
 
 
 def make_round() -> Round:
@@ -104,7 +114,19 @@ def make_round() -> Round:
         herd_list=keep_herd_list(
             farm=house.farm, file_name="herd.csv", content=HERD_LIST, at=now, by=house.office
         ),
+        replanned=_replanned(house, now),
+        thinking=_thinking(house, now),
+        held=_held(house, farms[0], now),
     )
+
+
+def _held(house: House, farm: Farm, now: datetime) -> HeldHour:
+    """An hour held for a farm that thinks it over."""
+    day = now.date()
+    wish = make_wish(reason=VisitReason.URGENT, head_count=2, due_from=day, due_until=day + timedelta(days=2))
+    best = farm_offers(asked_for(farm, wish), now).fits[0]
+    offer = OfferToHold(wish, AskedPlace(best.van.pk, best.first, best.last))
+    return hold_offer(farm=farm, offer=offer, at=now, by=house.office)
 
 
 def _fit_to_bill(house: House) -> None:
@@ -190,6 +212,29 @@ def _finished(house: House, farm: Farm, at: datetime) -> Visit:
     for cow in cows[2:]:
         put_down(visit, cow, trimmed_foot(Foot.LEFT_HIND), trimmed_foot(Foot.RIGHT_HIND))
     return finish(visit, house.trimmer)
+
+
+def _thinking(house: House, now: datetime) -> WeekPlan:
+    """A plan of a far week that is being thought about, and never comes to an end."""
+    return WeekPlan.objects.create(
+        business=house.business,
+        monday=monday_of(now.date()) + timedelta(days=70),
+        problem={},
+        asked_at=now,
+        asked_by=house.owner,
+        percent=40,
+        progress_text="Best so far costs 4,685.96",
+        cost_history=[[0.1, 570400.0], [1.2, 479607.0], [4.0, 468596.0]],
+    )
+
+
+def _replanned(house: House, now: datetime) -> WeekPlan:
+    """The crush is broken tomorrow; the visits of that day have to go elsewhere."""
+    day = (now + timedelta(days=1)).date()
+    since, until = (at_local(day + timedelta(days=n), time(0), house.business.zone) for n in (0, 2))
+    out = OutWord(house.van, OutBecause.CRUSH, since, until)
+    plan = replan_week(business=house.business, monday=monday_of(day), happening=out, at=now, by=house.owner)
+    return think_replan(week_plan=plan, limits=SolveLimits(iterations=10), at=now)
 
 
 def _draft_of(visit: Visit) -> Invoice:

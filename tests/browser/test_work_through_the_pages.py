@@ -21,6 +21,7 @@ def test_a_week_is_planned_watched_and_accepted(site: Site) -> None:
     site.page.get_by_role("button", name="Plan this week").click()
     site.page.wait_for_url("**/week/?week=*")
     expect(site.page.get_by_text("Not in the diary until accepted.")).to_be_visible()
+    assert site.page.locator(".week-board [data-stop]:visible").count() >= 1
     assert site.page.locator("svg.ribbon-wide:visible").count() >= 1
     assert site.page.locator("svg.ribbon-narrow:visible").count() == 0
 

@@ -138,6 +138,10 @@ CACHES = {
 JOBS_RUN_APART = True
 PLAN_SECONDS = float(os.environ.get("TRIMOPS_PLAN_SECONDS", "10"))
 
+# Drives by road: a server with the OSRM interface, or an extract prepared for the library on this machine.
+ROADS_URL = os.environ.get("TRIMOPS_ROADS_URL", "")
+ROADS_FILE = os.environ.get("TRIMOPS_ROADS_FILE", "")
+
 CONTENT_SECURITY_POLICY = {
     "DIRECTIVES": {
         "default-src": ["'self'"],

@@ -38,7 +38,7 @@ def draft_title(draft: DraftList) -> str:
 
 
 def _top(draft: DraftList, title: str) -> list[Flowable]:
-    who = f"{draft.trimmer} arrives at {clock(draft.arrive)}." if draft.trimmer else ""
+    who = _who_comes(draft)
     parts: list[Flowable] = [
         letterhead_block(draft.letterhead, "Draft list"),
         words(draft.farm_name, style(14, bold=True, tint=Tint.QUIET)),
@@ -50,6 +50,17 @@ def _top(draft: DraftList, title: str) -> list[Flowable]:
         parts.append(SignedHeading("Ready before we come", Meaning.PLANNED))
         parts += [words(line, style(_LARGE, before=3)) for line in draft.prepare]
     return [*parts, Spacer(0, 10)]
+
+
+def _who_comes(draft: DraftList) -> str:
+    """ "Van 1 arrives at 09:40, likely between 09:25 and 10:05." """
+    if not draft.trimmer:
+        return ""
+    who = f"{draft.trimmer} arrives at {clock(draft.arrive)}"
+    if draft.likely is None:
+        return f"{who}."
+    earliest, latest = draft.likely
+    return f"{who}, likely between {clock(earliest)} and {clock(latest)}."
 
 
 def _cows(draft: DraftList) -> list[Flowable]:

@@ -25,7 +25,10 @@ class DraftGroup:
 
 @dataclass(frozen=True)
 class DraftList:
-    """The whole list. Instants are aware and in the business's zone."""
+    """The whole list. Instants are aware and in the business's zone.
+
+    `likely` are the earliest and latest of four arrivals in five, where they are known.
+    """
 
     letterhead: Letterhead
     farm_name: str
@@ -38,6 +41,7 @@ class DraftList:
     cautions: tuple[str, ...] = ()
     trimmer: str = ""
     rule_note: str = ""
+    likely: tuple[datetime, datetime] | None = None
 
     @property
     def count(self) -> int:

@@ -1,19 +1,20 @@
-"""What planning weighs, in minor units of the business's money, and how travel is estimated without a road map."""
+"""What planning weighs, in minor units of the business's money, and how long drives take."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from visits.domain.own_figures import FigureRefused, with_own_figures
+from visits.domain.planning.replan.price_of_change import PriceOfChange
+from visits.domain.travel.travel_figures import TravelFigures
 from visits.domain.visit_states import VisitReason
 
 
 @dataclass(frozen=True)
-class PlanningFigures:
-    """Costs of being late and of leaving out, by why the visit is wanted; travel by the published circuity.
+class PlanningFigures(TravelFigures):
+    """Costs of being late and of leaving out, by why the visit is wanted; drives as `TravelFigures` has them.
 
-    Circuity 1.2 to 1.4: Ballou, Rahardja and Sakai 2002; Boscoe, Henry and Zdeb 2012 (from memory). Speed of
-    a van with a trailer on country roads 40 to 55 km/h: common practice, no source. A routine or re-check
-    visit may be left for next week at a price; an urgent one has none and is planned if any plan can hold it.
+    A routine or re-check visit may be left for next week at a price; an urgent one has none and is planned if any
+    plan can hold it.
     """
 
     late_per_day_routine: float = 500
@@ -22,9 +23,10 @@ class PlanningFigures:
     leave_out_routine: float = 12000
     leave_out_recheck: float = 30000
     leave_out_per_cow: float = 1300
-    circuity: float = 1.35
-    kmh: float = 48
-    minutes_per_leg: float = 2
+    change_visit: float = 1000
+    change_told_hour: float = 600
+    change_told_minutes: float = 30
+    hold_minutes: float = 30
     earliest_hour: float = 6
     latest_hour: float = 19
 
@@ -32,13 +34,17 @@ class PlanningFigures:
     def from_overrides(cls, own: Mapping[str, object]) -> "PlanningFigures":
         """The defaults with a business's own figures; `FigureRefused` names what to mend."""
         figures = with_own_figures(cls(), own)
-        if figures.circuity < 1:
-            raise FigureRefused("circuity: must be 1 or more: no road is shorter than the straight line")
-        if figures.kmh <= 0:
-            raise FigureRefused("kmh: must be above 0")
+        figures.refuse_impossible_drives()
+        if not 1 <= figures.hold_minutes <= 1440:
+            raise FigureRefused("hold_minutes: must be from 1 to 1440, a day at most")
         if not figures.earliest_hour < figures.latest_hour <= 24:
             raise FigureRefused("latest_hour: must be after earliest_hour, 24 at most")
         return figures
+
+    @property
+    def price_of_change(self) -> PriceOfChange:
+        """What a change costs when a week is planned again."""
+        return PriceOfChange(self.change_visit, self.change_told_hour, self.change_told_minutes)
 
     def late_cost(self, reason: VisitReason) -> float:
         """Minor units for each day after the last due day."""

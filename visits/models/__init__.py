@@ -1,11 +1,16 @@
 from visits.models.calendar_address import CalendarAddress
 from visits.models.figures import BusinessFigures
+from visits.models.held_hour import HeldHour, HeldState
 from visits.models.kit import Consumable, ConsumableKind, Knife, MovementKind, Sharpening, StockMovement
+from visits.models.learned_lengths import LearnedLengths
+from visits.models.plan_lock import PlanLock
 from visits.models.recheck import Block, Recheck
+from visits.models.road_leg import RoadLeg, RoadTrouble
 from visits.models.trim import ClawAction, Finding, Referral, Trim, TrimmedFoot, TrimVersion
 from visits.models.van import DayOff, ShiftPattern, Van
+from visits.models.van_out import OutBecause, VanOut
 from visits.models.visit import AskedCow, Visit, VisitEvent
-from visits.models.week_plan import WeekPlan, WeekPlanState
+from visits.models.week_plan import PlanMaker, WeekPlan, WeekPlanState
 
 __all__ = [
     "AskedCow",
@@ -17,10 +22,18 @@ __all__ = [
     "ConsumableKind",
     "DayOff",
     "Finding",
+    "HeldHour",
+    "HeldState",
     "Knife",
+    "LearnedLengths",
     "MovementKind",
+    "OutBecause",
+    "PlanLock",
+    "PlanMaker",
     "Recheck",
     "Referral",
+    "RoadLeg",
+    "RoadTrouble",
     "Sharpening",
     "ShiftPattern",
     "StockMovement",
@@ -28,6 +41,7 @@ __all__ = [
     "TrimVersion",
     "TrimmedFoot",
     "Van",
+    "VanOut",
     "Visit",
     "VisitEvent",
     "WeekPlan",

@@ -51,6 +51,7 @@ class Visit(TenantModel):
     van = models.ForeignKey(Van, on_delete=models.PROTECT, related_name="visits", null=True, blank=True)
     planned_start = models.DateTimeField(null=True, blank=True, db_index=True)
     planned_finish = models.DateTimeField(null=True, blank=True)
+    hour_told = models.DateTimeField(null=True, blank=True, help_text="The hour the farm has been told.")
     started_at = models.DateTimeField(null=True, blank=True)
     finished_at = models.DateTimeField(null=True, blank=True, db_index=True)
     called_off_at = models.DateTimeField(null=True, blank=True)

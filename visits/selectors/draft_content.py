@@ -15,6 +15,7 @@ from visits.documents.draft_list_content import DraftCow, DraftGroup, DraftList
 from visits.domain.cautions import LATE_PREGNANT
 from visits.domain.draft_order import DraftCandidate, DraftLine, DraftOrder, draft_order
 from visits.models import AskedCow, Recheck, Trim, Visit
+from visits.selectors.day_arrivals import arrival_at
 from visits.selectors.report_content import letterhead_of
 
 MOST_LEFT = 20
@@ -49,7 +50,13 @@ def draft_content(visit: Visit, now: datetime) -> DraftList:
         cautions=(LATE_PREGNANT,),
         trimmer=visit.van.name if visit.van else "",
         rule_note=_rule_note(order),
+        likely=_likely(visit, now),
     )
+
+
+def _likely(visit: Visit, now: datetime) -> tuple[datetime, datetime] | None:
+    stop = arrival_at(visit, now)
+    return (stop.arrive.earliest, stop.arrive.latest) if stop and stop.arrive else None
 
 
 def draft_for(visit: Visit, day: date) -> DraftOrder:

@@ -1,6 +1,6 @@
 """The week as it stands, put as a problem for the planner (format trimops-week-problem/1)."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -11,11 +11,15 @@ from farms.selectors.farm_windows import milkings_by_farm, windows_of
 from trimops.accounts.models import Business
 from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
+from visits.domain.planning.moves.hold_jobs import hold_jobs
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.visit_states import VisitReason, VisitState
-from visits.models import Visit
+from visits.models import Van, Visit
 from visits.selectors.business_figures import figures_of
+from visits.selectors.held_hours import held_in_week, held_jobs
+from visits.selectors.plan_holds import lock_holds
 from visits.selectors.week_shifts import hours_of, shifts_of, vans_of
+from visits.selectors.week_travel import places_of, week_travel
 
 FORMAT = "trimops-week-problem/1"
 
@@ -30,16 +34,29 @@ class _Week:
     figures: PlanningFigures
     milkings: dict[tuple[int, int], list[MilkingTime]]
     shifts: frozenset[str]
+    released: Collection[int] = ()
 
     def days(self) -> list[date]:
         return [self.monday + timedelta(days=n) for n in range(7)]
 
 
-def week_problem(business: Business, monday: date, now: datetime) -> dict[str, object]:
+def week_problem(
+    business: Business,
+    monday: date,
+    now: datetime,
+    *,
+    begun: Sequence[Visit] = (),
+    released: Collection[int] = (),
+    also: Sequence[Visit] | None = None,
+    at: datetime | None = None,
+) -> dict[str, object]:
     """Everything wanted, planned or confirmed for the week that begins on `monday`, JSON-ready.
 
-    Confirmed visits keep their van and hour. A visit at whose farm nobody can work on any day left of the week is
-    not in the problem (`visits_without_hours` names them). Shifts that have begun are not planned again.
+    Confirmed visits keep their van and hour, locked ones what their lock says. A visit at whose farm nobody can
+    work on any day left of the week is not in the problem (`visits_without_hours` names them). Shifts that have
+    begun are not planned again. Hours held for a farm are promised jobs, `held-` and their key. With `also`, the
+    visits without an hour are these (they need no key) in place of the wanted ones. Where `now` is only where the
+    planning begins, `at` is the instant by which hours are held.
     """
     scope = Scope(business.pk)
     vans = vans_of(scope)
@@ -51,27 +68,28 @@ def week_problem(business: Business, monday: date, now: datetime) -> dict[str, o
         figures_of(scope).planning,
         milkings_by_farm(scope),
         frozenset(str(shift["id"]) for shift in shifts),
+        released,
     )
-    jobs = [
-        (visit, job) for visit in visits_to_plan(business, monday) if (job := _job(visit, week)) is not None
-    ]
-    farms = {visit.farm_id: visit.farm for visit, _ in jobs}
+    asked = visits_to_plan(business, monday)
+    if also is not None:
+        asked = [*(visit for visit in asked if visit.planned_start), *also]
+    jobs = [(visit, job) for visit in asked if (job := _job(visit, week)) is not None]
+    kept = held_in_week(scope, monday, business.zone, at or now)
+    farms = {visit.farm_id: visit.farm for visit in [*(visit for visit, _ in jobs), *begun]}
+    farms |= {hour.farm_id: hour.farm for hour in kept}
+    held = [visit for visit, _ in jobs if visit.pk not in released]
+    hold_jobs([job for _, job in jobs], shifts, lock_holds(scope, held, week.zone))
+    places: dict[str, object] = {
+        "bases": [_base(van) for van in vans],
+        "sites": [_site(farm) for farm in farms.values()],
+    }
     return {
         "format": FORMAT,
         "timezone": business.timezone,
-        "bases": [
-            {"id": f"van-{van.pk}", "lat": float(van.base_latitude), "lon": float(van.base_longitude)}
-            for van in vans
-        ],
-        "sites": [_site(farm) for farm in farms.values()],
-        "travel": {
-            "kind": "estimate",
-            "circuity": week.figures.circuity,
-            "kmh": week.figures.kmh,
-            "minutes_per_leg": week.figures.minutes_per_leg,
-        },
+        **places,
+        "travel": week_travel(scope, places_of(places), week.figures).as_travel(),
         "shifts": shifts,
-        "jobs": [job for _, job in jobs],
+        "jobs": [*(job for _, job in jobs), *held_jobs(kept, business.zone, week.shifts)],
     }
 
 
@@ -89,6 +107,10 @@ def _in_week(start: datetime, monday: date, zone: ZoneInfo) -> bool:
     return monday <= local_day(start, zone) <= monday + timedelta(days=6)
 
 
+def _base(van: Van) -> dict[str, object]:
+    return {"id": f"van-{van.pk}", "lat": float(van.base_latitude), "lon": float(van.base_longitude)}
+
+
 def _site(farm: Farm) -> dict[str, object]:
     return {
         "id": f"farm-{farm.pk}",
@@ -100,7 +122,8 @@ def _site(farm: Farm) -> dict[str, object]:
 
 def _job(visit: Visit, week: _Week) -> dict[str, object] | None:
     fixed = _fixed(visit, week)
-    windows = [_fixed_window(visit, week)] if fixed else list(_windows(visit, week))
+    # The farm's other hours stand beside the promised one, so that it can be told what the promise costs.
+    windows = [*([_fixed_window(visit, week)] if fixed else []), *_windows(visit, week)]
     if not windows:
         return None
     reason = VisitReason(visit.reason)
@@ -123,6 +146,8 @@ def _job(visit: Visit, week: _Week) -> dict[str, object] | None:
 
 def _fixed(visit: Visit, week: _Week) -> dict[str, str] | None:
     if visit.visit_state is not VisitState.CONFIRMED or visit.planned_start is None:
+        return None
+    if visit.pk in week.released:
         return None
     start = visit.planned_start.astimezone(week.zone)
     shift = f"van-{visit.van_id}-{start.date()}"

@@ -8,8 +8,9 @@ from django.db.models import Prefetch
 from trimops.accounts.models import Business
 from trimops.kernel.clock import at_local
 from trimops.kernel.scope import Scope
+from visits.domain.planning.replan.close_shifts import closed
 from visits.domain.planning_figures import PlanningFigures
-from visits.models import DayOff, ShiftPattern, Van
+from visits.models import DayOff, ShiftPattern, Van, VanOut
 
 
 def vans_of(scope: Scope) -> list[Van]:
@@ -30,14 +31,33 @@ def _clock(hour: float) -> time:
 def shifts_of(
     vans: list[Van], scope: Scope, monday: date, now: datetime, business: Business
 ) -> Iterator[dict[str, object]]:
-    """Each van's shifts of the week that have not begun, days off left out."""
+    """Each van's shifts of the week that have not begun, days off and hours out of action left out."""
     sunday = monday + timedelta(days=6)
     off = set(DayOff.objects.within(scope).filter(day__range=(monday, sunday)).values_list("van_id", "day"))
+    outs = _outs(scope, monday, business)
     for van in vans:
         for pattern in van.shift_patterns.all():
             day = monday + timedelta(days=pattern.weekday)
             if (van.pk, day) not in off and at_local(day, pattern.starts, business.zone) >= now:
-                yield _shift(van, pattern, day, business)
+                shift = _open_part(_shift(van, pattern, day, business), outs.get(van.pk, []))
+                if shift is not None:
+                    yield shift
+
+
+def _outs(scope: Scope, monday: date, business: Business) -> dict[int, list[VanOut]]:
+    """When vans are out of action in the week, by van."""
+    first, last = (at_local(monday + timedelta(days=days), time(0), business.zone) for days in (0, 7))
+    found: dict[int, list[VanOut]] = {}
+    for row in VanOut.objects.within(scope).filter(since__lt=last, until__gt=first):
+        found.setdefault(row.van_id, []).append(row)
+    return found
+
+
+def _open_part(shift: dict[str, object], outs: list[VanOut]) -> dict[str, object] | None:
+    left: dict[str, object] | None = shift
+    for out in outs:
+        left = left and closed(left, out.since, out.until)
+    return left
 
 
 def _shift(van: Van, pattern: ShiftPattern, day: date, business: Business) -> dict[str, object]:

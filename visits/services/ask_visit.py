@@ -8,12 +8,14 @@ from django.db import transaction
 
 from farms.models import Cow, Farm
 from trimops.accounts.models import User
+from trimops.jobs import Job, enqueue
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
 from visits.domain.mobility import MobilityScale
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import AskedCow, Visit
 from visits.selectors.expected_length import expected_at
+from visits.selectors.roads_in_use import roads_in_use
 from visits.services.visit_change import add_event
 
 
@@ -77,6 +79,9 @@ def ask_visit(*, farm: Farm, wish: VisitWish, at: datetime, by: User | None) -> 
     for wished in wish.cows:
         _name_cow(visit, wished)
     add_event(visit, before="", at=at, by=by, note=wish.note)
+    if roads_in_use().engine:
+        # So that whoever asks at once when a van can come is answered by road.
+        enqueue(Job.LEARN_ROADS, visit_id=visit.pk)
     return visit
 
 

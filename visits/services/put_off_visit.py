@@ -14,5 +14,5 @@ from visits.services.visit_change import begin_change, keep_change
 def put_off_visit(*, visit: Visit, because: str, at: datetime, by: User | None) -> Visit:
     """Take van and hour away; the wish stays, with its due days."""
     row = begin_change(visit, VisitState.WANTED)
-    row.van = row.planned_start = row.planned_finish = None
+    row.van = row.planned_start = row.planned_finish = row.hour_told = None
     return keep_change(row, VisitState.WANTED, at=at, by=by, note=because)

@@ -4,13 +4,22 @@ import json
 from collections import deque
 from concurrent.futures import ThreadPoolExecutor, wait
 from datetime import datetime
+from threading import Event
 
-from visits.domain.planning.plan_week_problem import PlanBreaksRules, plan_week_problem
+from visits.domain.planning.cost_history import falling
+from visits.domain.planning.plan_week_problem import plan_week_problem
 from visits.domain.planning.problem_faults import ProblemFaults
 from visits.domain.planning.solve_limits import SolveLimits
+from visits.domain.planning.stored_week import PlanBreaksRules
 from visits.models import WeekPlan, WeekPlanState
+from visits.selectors.plan_in_force import plan_in_force
+from visits.services.give_reasons import give_reasons
+from visits.services.put_week_on_roads import put_week_on_roads
+from visits.services.set_plans_aside import set_other_plans_aside
 
 TELL_SECONDS = 0.5
+Told = tuple[float, float]
+"""Seconds gone, cost of the best week so far."""
 
 
 def think_week_plan(*, week_plan: WeekPlan, limits: SolveLimits, at: datetime) -> WeekPlan:
@@ -22,36 +31,70 @@ def think_week_plan(*, week_plan: WeekPlan, limits: SolveLimits, at: datetime) -
         return week_plan
 
     try:
+        week_plan = put_week_on_roads(week_plan=week_plan, at=at)
         document = _thought_out(week_plan, limits)
     except (ProblemFaults, PlanBreaksRules) as fault:
         return _fail(week_plan, str(fault) or "; ".join(getattr(fault, "faults", [])), at)
     except Exception:  # because: whoever watches must not wait for ever; what broke goes on to the log
         _fail(week_plan, "The planner broke down. Ask for the plan again; the log says more.", at)
         raise
-    _set_others_aside(week_plan)
+    set_other_plans_aside(week_plan=week_plan)
     week_plan.plan, week_plan.state, week_plan.finished_at = document, WeekPlanState.PROPOSED, at
     week_plan.percent, week_plan.progress_text = 100, "Done"
-    week_plan.save()
-    return week_plan
+    week_plan.save(update_fields=["plan", "state", "finished_at", "percent", "progress_text"])
+    return give_reasons(week_plan=week_plan)
 
 
 def _thought_out(week_plan: WeekPlan, limits: SolveLimits) -> dict[str, object]:
-    """The plan document. The search has threads of its own and tells its progress from them; only this one writes.
+    """The plan document; the search sets out from the plan in force, where there is one.
 
-    A search thread that wrote would open a database connection that nobody closes, and would wait for its lock.
+    It has threads of its own and tells its progress from them; only this one asks the database and writes: a search
+    thread would open a connection that nobody closes, and would wait for its lock.
     """
-    heard: deque[tuple[float, float]] = deque(maxlen=1)
+    heard: deque[Told] = deque()
+    stop = Event()
+    if _is_stopped(week_plan):
+        stop.set()
+    known = plan_in_force(week_plan.scope, week_plan.monday)
+    _say(week_plan, "Getting ready")
     with ThreadPoolExecutor(1) as hand:
         run = hand.submit(
             plan_week_problem,
             json.dumps(week_plan.problem),
             limits=limits,
             progress=lambda seconds, cost: heard.append((seconds, cost)),
+            should_stop=stop.is_set,
+            start=known.plan if known else None,
         )
         while not wait([run], timeout=TELL_SECONDS).done:
-            if heard:
-                _tell(week_plan, *_in_words(*heard.pop(), limits))
+            _tell(week_plan, heard, limits)
+            if not stop.is_set() and _is_stopped(week_plan):
+                stop.set()
+        _tell(week_plan, heard, limits)
         return run.result()[0]
+
+
+def _say(week_plan: WeekPlan, text: str) -> None:
+    """The first word, before anything has been found: it takes a while to load the engine."""
+    WeekPlan.objects.within(week_plan.scope).filter(pk=week_plan.pk).update(progress_text=text)
+
+
+def _is_stopped(week_plan: WeekPlan) -> bool:
+    rows = WeekPlan.objects.within(week_plan.scope).filter(pk=week_plan.pk)
+    return rows.filter(stop_asked_at__isnull=False).exists()
+
+
+def _tell(week_plan: WeekPlan, heard: deque[Told], limits: SolveLimits) -> None:
+    """Put down what has been heard since the last time, the costs that fell as points of their history."""
+    told = [heard.popleft() for _ in range(len(heard))]
+    if not told:
+        return
+    history = week_plan.cost_history = falling([*week_plan.cost_history, *told])
+    seconds, cost = told[-1]
+    percent, text = _in_words(seconds, cost, limits)
+    WeekPlan.objects.within(week_plan.scope).filter(pk=week_plan.pk).update(
+        percent=percent, progress_text=text, cost_history=history
+    )
 
 
 def _in_words(seconds: float, cost: float, limits: SolveLimits) -> tuple[int, str]:
@@ -59,20 +102,7 @@ def _in_words(seconds: float, cost: float, limits: SolveLimits) -> tuple[int, st
     return share, f"Best so far costs {cost / 100:,.2f}"
 
 
-def _tell(week_plan: WeekPlan, percent: int, text: str) -> None:
-    WeekPlan.objects.within(week_plan.scope).filter(pk=week_plan.pk).update(
-        percent=percent, progress_text=text
-    )
-
-
 def _fail(week_plan: WeekPlan, why: str, at: datetime) -> WeekPlan:
     week_plan.state, week_plan.failure, week_plan.finished_at = WeekPlanState.FAILED, why, at
-    week_plan.save()
+    week_plan.save(update_fields=["state", "failure", "finished_at"])
     return week_plan
-
-
-def _set_others_aside(week_plan: WeekPlan) -> None:
-    rows = WeekPlan.objects.within(week_plan.scope).filter(
-        monday=week_plan.monday, state=WeekPlanState.PROPOSED
-    )
-    rows.exclude(pk=week_plan.pk).update(state=WeekPlanState.SET_ASIDE)

@@ -14,6 +14,8 @@ from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import RecheckFigures
 from visits.domain.visit_length import LengthFigures
 from visits.models import BusinessFigures
+from visits.selectors.lengths_story import lengths_story
+from visits.selectors.roads_story import roads_story
 from visits.services.set_figures import FigureMakesNoSense, OwnFigures, set_figures
 from visits.web.figure_words import words_for
 
@@ -89,7 +91,7 @@ class FiguresPage(ScopedPage):
 
     def get(self, request: HttpRequest) -> HttpResponse:
         own = BusinessFigures.objects.within(self.scope).first()
-        return self.show({"form": FiguresForm(own=own)})
+        return self._page(FiguresForm(own=own))
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         form = FiguresForm(request.POST)
@@ -101,4 +103,9 @@ class FiguresPage(ScopedPage):
             else:
                 messages.success(request, "Your figures are kept; new visits and plans go by them.")
                 return redirect("figures")
-        return self.show({"form": form}, status=400)
+        return self._page(form, status=400)
+
+    def _page(self, form: FiguresForm, status: int = 200) -> HttpResponse:
+        business = self.seat.business
+        told = {"roads": roads_story(business, self.now), "lengths": lengths_story(business)}
+        return self.show({"form": form, **told}, status=status)

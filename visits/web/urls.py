@@ -1,10 +1,36 @@
 from django.urls import path
 
 from visits.web.calendar_pages import CalendarFeed, CalendarPage, RevokeCalendarPage
+from visits.web.changed_pages import WeekChangedPage, WhatChangedPage
 from visits.web.crush_page import CrushCowPage, CrushListPage
+from visits.web.day_sheet_paper import DaySheetPaper
 from visits.web.figures_page import FiguresPage
+from visits.web.offer_pages import (
+    FarmWhenPage,
+    HeldHourPage,
+    HoldOfferPage,
+    LetGoOfferPage,
+    TakeOfferPage,
+)
 from visits.web.paper_pages import DraftListPaper, VisitReportPaper
-from visits.web.van_pages import DayOffPage, VanEditPage, VansPage
+from visits.web.plan_pages import (
+    AcceptWeekPlanPage,
+    BringBackPlanPage,
+    PlanWeekPage,
+    StopThinkingPage,
+    WeekPlanPage,
+    WeekPlanProgress,
+)
+from visits.web.replan_pages import (
+    AcceptReplanPage,
+    DropReplanPage,
+    FarmToldPage,
+    PlanAgainstPage,
+    ReplanPage,
+    ReplanProgress,
+)
+from visits.web.stop_pages import LockStopPage, MoveStopPage, StopPage, StopPlacesData
+from visits.web.van_pages import DayOffPage, VanBackPage, VanEditPage, VansPage
 from visits.web.visit_pages import CowPage, VisitAskPage, VisitListPage, VisitPage
 from visits.web.visit_steps import (
     CallOffVisitPage,
@@ -13,14 +39,9 @@ from visits.web.visit_steps import (
     PlanVisitPage,
     PutOffVisitPage,
     StartVisitPage,
+    TellHourPage,
 )
-from visits.web.week_pages import (
-    AcceptWeekPlanPage,
-    PlanWeekPage,
-    ThisWeekPage,
-    WeekPlanPage,
-    WeekPlanProgress,
-)
+from visits.web.week_pages import ThisWeekPage
 
 urlpatterns = [
     path("week/", ThisWeekPage.as_view(), name="this_week"),
@@ -28,8 +49,30 @@ urlpatterns = [
     path("week/plans/<int:pk>/", WeekPlanPage.as_view(), name="week_plan"),
     path("week/plans/<int:pk>/state/", WeekPlanProgress.as_view(), name="week_plan_state"),
     path("week/plans/<int:pk>/accept/", AcceptWeekPlanPage.as_view(), name="week_plan_accept"),
+    path("week/plans/<int:pk>/enough/", StopThinkingPage.as_view(), name="week_plan_enough"),
+    path("week/plans/<int:pk>/bring-back/", BringBackPlanPage.as_view(), name="week_plan_bring_back"),
+    path("week/plans/<int:pk>/stops/<int:visit_pk>/", StopPage.as_view(), name="week_stop"),
+    path(
+        "week/plans/<int:pk>/stops/<int:visit_pk>/places/", StopPlacesData.as_view(), name="week_stop_places"
+    ),
+    path("week/plans/<int:pk>/stops/<int:visit_pk>/move/", MoveStopPage.as_view(), name="week_stop_move"),
+    path("week/plans/<int:pk>/stops/<int:visit_pk>/lock/", LockStopPage.as_view(), name="week_stop_lock"),
+    path("week/plans/<int:pk>/sheet/<str:shift>.pdf", DaySheetPaper.as_view(), name="day_sheet"),
+    path("week/<str:week>/changed/", WeekChangedPage.as_view(), name="week_changed"),
+    path("week/<str:week>/changed/<str:what>/", WhatChangedPage.as_view(), name="week_changed_what"),
+    path("week/again/<int:pk>/", ReplanPage.as_view(), name="replan"),
+    path("week/again/<int:pk>/state/", ReplanProgress.as_view(), name="replan_state"),
+    path("week/again/<int:pk>/accept/", AcceptReplanPage.as_view(), name="replan_accept"),
+    path("week/again/<int:pk>/drop/", DropReplanPage.as_view(), name="replan_drop"),
+    path("week/again/<int:pk>/told/<int:visit_pk>/", FarmToldPage.as_view(), name="replan_told"),
+    path("week/plan/<int:pk>/against/<int:other>/", PlanAgainstPage.as_view(), name="plan_against"),
     path("visits/", VisitListPage.as_view(), name="visit_list"),
     path("visits/ask/<int:farm_pk>/", VisitAskPage.as_view(), name="visit_ask"),
+    path("visits/when/<int:farm_pk>/", FarmWhenPage.as_view(), name="farm_when"),
+    path("visits/when/<int:farm_pk>/hold/", HoldOfferPage.as_view(), name="offer_hold"),
+    path("visits/held/<int:pk>/", HeldHourPage.as_view(), name="held_hour"),
+    path("visits/held/<int:pk>/take/", TakeOfferPage.as_view(), name="held_take"),
+    path("visits/held/<int:pk>/let-go/", LetGoOfferPage.as_view(), name="held_let_go"),
     path("visits/<int:pk>/", VisitPage.as_view(), name="visit"),
     path("visits/<int:pk>/plan/", PlanVisitPage.as_view(), name="visit_plan"),
     path("visits/<int:pk>/confirm/", ConfirmVisitPage.as_view(), name="visit_confirm"),
@@ -46,6 +89,8 @@ urlpatterns = [
     path("vans/new/", VanEditPage.as_view(), name="van_new"),
     path("vans/<int:pk>/", VanEditPage.as_view(), name="van"),
     path("vans/<int:pk>/day-off/", DayOffPage.as_view(), name="day_off"),
+    path("vans/outs/<int:pk>/back/", VanBackPage.as_view(), name="van_back"),
+    path("visits/<int:pk>/told/", TellHourPage.as_view(), name="visit_told"),
     path("figures/", FiguresPage.as_view(), name="figures"),
     path("calendar/", CalendarPage.as_view(), name="calendar"),
     path("calendar/<int:pk>/close/", RevokeCalendarPage.as_view(), name="calendar_revoke"),

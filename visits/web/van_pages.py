@@ -13,7 +13,8 @@ from trimops.accounts.models import User
 from trimops.accounts.roles import STAFF, Role
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
-from visits.models import DayOff, ShiftPattern, Van
+from visits.models import DayOff, ShiftPattern, Van, VanOut
+from visits.services.end_van_out import end_van_out
 from visits.services.save_van import VanHours, save_van, set_day_off
 
 if TYPE_CHECKING:
@@ -88,8 +89,9 @@ class VansPage(ScopedPage):
         today = local_day(self.now, self.seat.business.zone)
         shifts = Prefetch("shift_patterns", queryset=ShiftPattern.objects.within(self.scope))
         off = Prefetch("days_off", queryset=DayOff.objects.within(self.scope).filter(day__gte=today))
-        vans = Van.objects.within(self.scope).select_related("trimmer").prefetch_related(shifts, off)
-        return self.show({"vans": list(vans), "may_mend": self.seat.role in OWNERS, "today": today})
+        outs = Prefetch("outs", queryset=VanOut.objects.within(self.scope).filter(until__gt=self.now))
+        vans = Van.objects.within(self.scope).select_related("trimmer").prefetch_related(shifts, off, outs)
+        return self.show({"vans": list(vans), "may_mend": self.seat.role in OWNERS, "now": self.now})
 
 
 class VanEditPage(ScopedPage):
@@ -142,4 +144,16 @@ class DayOffPage(ScopedPage):
             messages.success(request, "Noted. Plan the week again if it is planned already.")
         else:
             messages.error(request, "Give the day, for instance 2026-03-02.")
+        return redirect("vans")
+
+
+class VanBackPage(ScopedPage):
+    """The van that was out of action works again."""
+
+    roles = OWNERS
+
+    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        out = self.fetch(VanOut, pk, "van")
+        end_van_out(van_out=out, at=self.now, by=self.seat.user)
+        messages.success(request, f"{out.van.name} goes out again. Plan the week again to use it.")
         return redirect("vans")

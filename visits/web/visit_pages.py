@@ -13,7 +13,9 @@ from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
 from visits.models import Block, Recheck, Visit
-from visits.selectors.expected_length import expected_at
+from visits.selectors.day_arrivals import arrival_at
+from visits.selectors.expected_length import asked_of, expected_by
+from visits.selectors.learned_rule import rule_in_use
 from visits.selectors.visit_story import trims_with_feet, visit_story
 from visits.services.ask_visit import ask_visit
 from visits.web.forms import VisitWishForm
@@ -44,10 +46,10 @@ class VisitPage(ScopedPage):
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         visit = self.fetch(Visit, pk, "farm", "van", "business")
-        length = expected_at(visit.farm, head_count=visit.head_count, corrective_count=visit.corrective_count)
+        length = expected_by(rule_in_use(self.scope).rule, asked_of(visit))
         story = visit_story(self.scope, visit)
         done = len(story.trims)
-        words = {"length_parts": length, "story": story, "trims_done": done}
+        words = {"length": length, "stop": arrival_at(visit, self.now), "story": story, "trims_done": done}
         return self.show({"visit": visit, "farm": visit.farm, **words})
 
 

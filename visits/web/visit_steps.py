@@ -17,6 +17,7 @@ from visits.services.finish_visit import SignOff, finish_visit
 from visits.services.plan_visit import plan_visit
 from visits.services.put_off_visit import put_off_visit
 from visits.services.start_visit import start_visit
+from visits.services.tell_hour import tell_hour
 from visits.web.forms import FinishForm, PlanVisitForm, ReasonForm, StartForm
 
 AT_THE_CRUSH = frozenset({Role.OWNER, Role.TRIMMER})
@@ -82,6 +83,18 @@ class ConfirmVisitPage(VisitStep):
 
     def take(self, visit: Visit, form: forms.Form) -> None:
         confirm_visit(visit=visit, at=self.now, by=self.seat.user)
+
+
+class TellHourPage(VisitStep):
+    question, button = "Has the farm been told its hour?", "Yes, they know"
+    said = "The farm counts on this hour now."
+    lines = ("Planning the week again then pays for moving it; told is less than confirmed.",)
+
+    def make_form(self, visit: Visit, data: QueryDict | None = None) -> forms.Form:
+        return forms.Form(data)
+
+    def take(self, visit: Visit, form: forms.Form) -> None:
+        tell_hour(visit=visit, at=self.now, by=self.seat.user)
 
 
 class PutOffVisitPage(VisitStep):

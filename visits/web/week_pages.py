@@ -1,10 +1,8 @@
-"""This week: the plan as ribbons and maps, asking for one, watching it being made, accepting it."""
+"""This week: the plan as a board of days, the map beside it, and what it leaves out."""
 
 from datetime import date, time, timedelta
 
-from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase, JsonResponse
-from django.shortcuts import redirect
+from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 
 from trimops.accounts.roles import STAFF, Role
@@ -12,26 +10,32 @@ from trimops.kernel.clock import at_local, local_day, monday_of
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
 from visits.models import Visit, WeekPlan, WeekPlanState
+from visits.selectors.day_arrivals import DayArrivals, arrivals_of
+from visits.selectors.diary_view import diary_view
+from visits.selectors.plan_in_force import earlier_plans, plan_in_force
+from visits.selectors.plan_reasons import reasons_of
+from visits.selectors.plan_story import PlanStory, plan_story
+from visits.selectors.travel_note import travel_note
 from visits.selectors.week_view import WeekView, week_view
-from visits.services.accept_week_plan import accept_week_plan
-from visits.services.ask_week_plan import ask_week_plan
 
 PLANNERS = frozenset({Role.OWNER, Role.TRIMMER})
-SHOWN = [WeekPlanState.PROPOSED, WeekPlanState.ACCEPTED]
 
 
 class ThisWeekPage(ScopedPage):
-    """The newest plan of a week, or what there is to plan."""
+    """The plan of a week that is worked on, or what there is to plan."""
 
     roles = STAFF
     template = "visits/this_week.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
-        monday = self._monday(request.GET.get("week", ""))
-        plans = WeekPlan.objects.within(self.scope).filter(monday=monday, state__in=SHOWN)
-        week_plan = plans.order_by("-asked_at").first()
-        view = week_view(self.seat.business, week_plan) if week_plan else None
-        placed = _placed(view)
+        monday = monday_of(self._day("week") or local_day(self.now, self.seat.business.zone))
+        plan = plan_in_force(self.scope, monday)
+        business, day = self.seat.business, self._day("day")
+        view = (
+            week_view(business, plan, self.now, day) if plan else diary_view(business, monday, self.now, day)
+        )
+        placed = view.placed if view else frozenset()
+        left = {item.visit.pk for item in view.left_out} if view else set()
         waiting = self._wanted(monday)
         return self.show(
             {
@@ -39,22 +43,43 @@ class ThisWeekPage(ScopedPage):
                 "sunday": monday + timedelta(days=6),
                 "before": monday - timedelta(days=7),
                 "after": monday + timedelta(days=7),
-                "week_plan": week_plan,
-                "view": view,
-                "is_proposed": bool(week_plan and week_plan.state == WeekPlanState.PROPOSED),
-                "in_diary": self._in_diary(monday, placed),
-                "wanted": [visit for visit in waiting if visit.pk not in placed | _left_out(view)],
+                "in_diary": self._in_diary(monday, placed | left),
+                "in_diary_count": len(placed) if plan is None else 0,
+                "wanted": [visit for visit in waiting if visit.pk not in placed | left],
                 "wanted_count": len(waiting),
-                "left_out_count": len(_left_out(view)),
                 "may_plan": self.seat.role in PLANNERS,
+                **self._of_plan(plan, view),
             }
         )
+
+    def _of_plan(self, plan: WeekPlan | None, view: WeekView | None) -> dict[str, object]:
+        """What the page says of the plan shown."""
+        story: PlanStory | None = plan_story(plan, self.seat.business) if plan else None
+        return {
+            "week_plan": plan,
+            "view": view,
+            "story": story,
+            "travel_note": travel_note(plan, self.seat.business.zone),
+            "is_proposed": bool(plan and plan.state == WeekPlanState.PROPOSED),
+            "earlier": earlier_plans(self.scope, plan) if plan else [],
+            "reasons": reasons_of(plan) if plan else None,
+            "arrivals_today": self._arrivals(view) if view else [],
+        }
+
+    def _arrivals(self, view: WeekView) -> list[DayArrivals]:
+        """When today's farms are likely reached, where the day chosen is today."""
+        chosen = view.chosen.view if view.chosen else None
+        if chosen is None or chosen.day != local_day(self.now, self.seat.business.zone):
+            return []
+        vans = [shift.van for shift in chosen.shifts if shift.stops]
+        found = (arrivals_of(self.seat.business, van, chosen.day, self.now) for van in vans)
+        return [arrivals for arrivals in found if arrivals is not None]
 
     def _wanted(self, monday: date) -> list[Visit]:
         rows = Visit.objects.within(self.scope).in_state(VisitState.WANTED).due_by(monday + timedelta(days=6))
         return list(rows.select_related("farm").order_by("due_until", "id")[:60])
 
-    def _in_diary(self, monday: date, placed: set[int]) -> list[Visit]:
+    def _in_diary(self, monday: date, placed: frozenset[int]) -> list[Visit]:
         """Visits that have their hour in this week otherwise than by the plan shown."""
         zone = self.seat.business.zone
         first, last = (at_local(monday + timedelta(days=days), time(0), zone) for days in (0, 7))
@@ -62,84 +87,15 @@ class ThisWeekPage(ScopedPage):
         rows = rows.exclude(pk__in=placed).exclude(state=VisitState.CALLED_OFF)
         return list(rows.select_related("farm").order_by("planned_start", "id"))
 
-    def _monday(self, text: str) -> date:
+    def _day(self, name: str) -> date | None:
+        """The day asked for in the address; None where there is none that can be read."""
         try:
-            return monday_of(date.fromisoformat(text))
+            return date.fromisoformat(self.request.GET.get(name, ""))
         except ValueError:
-            return monday_of(local_day(self.now, self.seat.business.zone))
+            return None
 
 
-def _placed(view: WeekView | None) -> set[int]:
-    """Keys of the visits that the plan shown gives an hour."""
-    return {visit.pk for day in view.days for s in day.shifts for visit in s.visits} if view else set()
-
-
-def _left_out(view: WeekView | None) -> set[int]:
-    return {item.visit.pk for item in view.left_out} if view else set()
-
-
-class PlanWeekPage(ScopedPage):
-    """Ask for a plan of the week."""
-
-    roles = PLANNERS
-
-    def post(self, request: HttpRequest, week: str) -> HttpResponseBase:
-        try:
-            monday = monday_of(date.fromisoformat(week))
-        except ValueError:
-            raise Http404 from None
-        plan = ask_week_plan(business=self.seat.business, monday=monday, at=self.now, by=self.seat.user)
-        return redirect("week_plan", plan.pk)
-
-
-class WeekPlanPage(ScopedPage):
-    """How far the thinking is; once done, the week itself."""
-
-    roles = STAFF
-    template = "web/progress.html"
-
-    def get(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        plan = self.fetch(WeekPlan, pk)
-        if plan.state not in (WeekPlanState.THINKING, WeekPlanState.FAILED):
-            return redirect(week_address(plan))
-        failed = plan.state == WeekPlanState.FAILED
-        return self.show(
-            {
-                "heading": f"{'Not planned: the' if failed else 'Planning the'} week of {plan.monday:%-d %B}",
-                "state_url": reverse("week_plan_state", args=[plan.pk]),
-                "percent": plan.percent,
-                "text": plan.failure if failed else plan.progress_text,
-                "failed": failed,
-                "again_url": week_address(plan),
-            }
-        )
-
-
-class WeekPlanProgress(ScopedPage):
-    """The same as figures, for the progress bar."""
-
-    roles = STAFF
-
-    def get(self, request: HttpRequest, pk: int) -> JsonResponse:
-        plan = self.fetch(WeekPlan, pk)
-        failed = plan.state == WeekPlanState.FAILED
-        done = plan.state not in (WeekPlanState.THINKING, WeekPlanState.FAILED)
-        text = plan.failure if failed else plan.progress_text
-        url = week_address(plan) if done else ""
-        return JsonResponse(
-            {"percent": plan.percent, "text": text, "done": done, "failed": failed, "url": url}
-        )
-
-
-class AcceptWeekPlanPage(ScopedPage):
-    roles = PLANNERS
-
-    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        plan = accept_week_plan(week_plan=self.fetch(WeekPlan, pk), at=self.now, by=self.seat.user)
-        messages.success(request, "The week is in the diary. Confirm each hour with its farm.")
-        return redirect(week_address(plan))
-
-
-def week_address(plan: WeekPlan) -> str:
-    """The page of the week that the plan is for."""
-    return f"{reverse('this_week')}?week={plan.monday.isoformat()}"
+def week_address(plan: WeekPlan, day: date | None = None) -> str:
+    """The page of the week that the plan is for, a day of it chosen."""
+    address = f"{reverse('this_week')}?week={plan.monday.isoformat()}"
+    return f"{address}&day={day.isoformat()}" if day else address

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import datetime
 from io import BytesIO
 
@@ -31,6 +32,14 @@ def test_how_to_get_ready_stands_before_the_cows(make_draft, text_of):
         < text.index("Water for washing, 13 A power, light.")
         < text.index("Lame now")
     )
+
+
+def test_when_the_van_likely_comes_is_said_where_it_is_known(make_draft, text_of):
+    draft = make_draft(28, trimmer="Van 1")
+    assert "Van 1 arrives at 09:40." in text_of(draft_list(draft))
+    likely = (draft.arrive.replace(minute=25), draft.arrive.replace(hour=10, minute=5))
+    told = text_of(draft_list(replace(draft, likely=likely)))
+    assert "Van 1 arrives at 09:40, likely between 09:25 and 10:05." in told
 
 
 def test_what_is_left_for_next_time_is_said(make_draft, text_of):

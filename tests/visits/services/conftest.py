@@ -5,6 +5,7 @@ from datetime import UTC, datetime
 import pytest
 
 from tests.factories import MONDAY, House, make_house, under_way
+from tests.visits.services.changed_week import ChangedWeek, make_week
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import WeekPlan
 from visits.services.ask_week_plan import ask_week_plan
@@ -33,3 +34,8 @@ def proposed(house):
         return think_week_plan(week_plan=plan, limits=SolveLimits(iterations=50), at=now)
 
     return propose
+
+
+@pytest.fixture
+def changed(db) -> ChangedWeek:
+    return make_week()

@@ -5,12 +5,15 @@ from datetime import datetime, timedelta
 import pytest
 
 from tests.factories import NOON, TUESDAY_TEN, confirmed, make_farm, planned, wanted
+from tests.visits.services.changed_week import at
 from visits.models import Visit, VisitEvent, WeekPlan
-from visits.services.accept_week_plan import PlanIsStale, accept_week_plan
+from visits.selectors.week_under_way import LateWord
+from visits.services.accept_week_plan import PlanIsStale, PromiseNeedsYes, accept_week_plan
 from visits.services.call_off_visit import call_off_visit
 from visits.services.confirm_visit import confirm_visit
 from visits.services.plan_visit import plan_visit
 from visits.services.put_off_visit import put_off_visit
+from visits.services.start_visit import start_visit
 
 
 def accept(house, plan):
@@ -114,3 +117,54 @@ def test_a_later_accepted_plan_sets_the_earlier_aside(house, proposed):
     second = accept(house, proposed())
     states = dict(WeekPlan.objects.within(house.scope).values_list("pk", "state"))
     assert (states[first.pk], states[second.pk]) == ("set_aside", "accepted")
+
+
+def test_a_promise_that_cannot_be_kept_moves_only_with_a_yes(changed):
+    plan, firm = changed.planned_again(changed.out()), changed.visits["firm"]
+    with pytest.raises(PromiseNeedsYes, match="Tick"):
+        accept(changed.house, plan)
+    assert changed.stored("told").van == changed.house.van
+    accept_week_plan(week_plan=plan, at=NOON, by=changed.house.owner, agreed=[firm.pk])
+    row = changed.stored("firm")
+    assert (row.state, row.van) == ("planned", changed.second)
+    assert row.planned_start == changed.stop(plan, "firm")[1]
+    assert row.hour_told == at(3, 13), "the farm counts on its old hour until it is told"
+
+
+def test_a_yes_moves_no_other_confirmed_visit(changed):
+    plan, firm = changed.planned_again(changed.lame()), changed.visits["firm"]
+    for shift in plan.plan["shifts"]:
+        for stop in shift["stops"]:
+            if stop["job"] == f"visit-{firm.pk}":
+                stop["start"] = (datetime.fromisoformat(stop["start"]) + timedelta(hours=1)).isoformat()
+    plan.save()
+    with pytest.raises(PlanIsStale, match="confirmed"):
+        accept_week_plan(week_plan=plan, at=NOON, by=changed.house.owner, agreed=[firm.pk])
+
+
+def test_a_promise_that_finds_no_place_goes_back_to_wanted_with_a_yes(changed):
+    plan, firm = changed.planned_again(changed.out()), changed.visits["firm"]
+    for shift in plan.plan["shifts"]:
+        shift["stops"] = [stop for stop in shift["stops"] if stop["job"] != f"visit-{firm.pk}"]
+    plan.save()
+    with pytest.raises(PromiseNeedsYes):
+        accept(changed.house, plan)
+    accept_week_plan(week_plan=plan, at=NOON, by=changed.house.owner, agreed=[firm.pk])
+    assert changed.stored("firm").state == "wanted"
+
+
+def test_a_visit_under_way_stays_as_it_is_and_the_day_goes_on_from_it(changed):
+    first = start_visit(visit=changed.visits["first"], checked=True, at=at(3, 9, 5), by=changed.house.trimmer)
+    plan = changed.planned_again(LateWord(first, at(3, 11, 30)), now=at(3, 10))
+    accept(changed.house, plan)
+    row = changed.stored("first")
+    assert (row.state, row.planned_start) == ("under_way", first.planned_start)
+    assert changed.stored("told").planned_start >= at(3, 11, 30)
+
+
+def test_a_confirmed_visit_that_is_late_itself_keeps_its_promise_at_the_later_hour(changed):
+    firm = changed.visits["firm"]
+    plan = changed.planned_again(LateWord(firm, at(3, 16)), now=at(3, 12, 50))
+    accept(changed.house, plan)
+    row = changed.stored("firm")
+    assert (row.state, row.planned_finish) == ("confirmed", at(3, 16))

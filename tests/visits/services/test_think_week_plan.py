@@ -10,6 +10,7 @@ from tests.factories import MONDAY, make_farm, make_house, wanted
 from visits.domain.planning.audit import audit_week
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import WeekPlan
+from visits.services import think_week_plan as thinking
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.think_week_plan import think_week_plan
 
@@ -84,7 +85,27 @@ def test_how_far_it_is_can_be_read_while_it_thinks(house):
         think_week_plan(week_plan=plan, limits=SolveLimits(seconds=2), at=SUNDAY_EVENING)
     told = [query["sql"] for query in asked if "UPDATE" in query["sql"] and "Best so far" in query["sql"]]
     assert told, "nothing was told between the first and the last word"
+    history = WeekPlan.objects.within(house.scope).get(pk=plan.pk).cost_history
+    assert len(history) >= 2
+    assert [cost for _, cost in history] == sorted((cost for _, cost in history), reverse=True)
+    assert history[-1][1] == pytest.approx(plan.plan["cost"]["total"], abs=0.01)
     assert WeekPlan.objects.within(house.scope).get(pk=plan.pk).state == "proposed"
+
+
+def test_it_sets_out_from_the_plan_in_force(house, proposed, monkeypatch):
+    """The planner itself is not replaced, only listened to."""
+    set_out_from = []
+    plan_it = thinking.plan_week_problem
+
+    def listened_to(text, **wishes):
+        set_out_from.append(wishes["start"])
+        return plan_it(text, **wishes)
+
+    monkeypatch.setattr(thinking, "plan_week_problem", listened_to)
+    wanted(house.farm)
+    first, second = proposed(), proposed()
+    assert set_out_from == [None, first.plan]
+    assert second.plan["cost"]["total"] <= first.plan["cost"]["total"]
 
 
 def test_a_planner_that_breaks_down_leaves_nobody_waiting(house):

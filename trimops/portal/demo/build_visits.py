@@ -45,17 +45,17 @@ def _visit(crew: Crew, farm: Farm, past: PastVisit) -> Visit:
         corrective_count=past.corrective_count,
         expected_minutes=past.expected_minutes,
         van=crew.vans[past.van],
-        planned_start=past.start,
-        planned_finish=past.start + timedelta(minutes=past.expected_minutes),
+        planned_start=past.planned,
+        planned_finish=past.planned + timedelta(minutes=past.expected_minutes),
     )
     if past.is_called_off:
-        return _called_off(visit, past.start)
+        return _called_off(visit, past.planned)
     return _finished(visit, past) if past.is_done else _confirmed(visit, past)
 
 
 def _asked_at(past: PastVisit) -> datetime:
     days = 1 if past.reason is VisitReason.URGENT else 6
-    return past.start.replace(hour=6, minute=30) - timedelta(days=days)
+    return past.planned.replace(hour=6, minute=30) - timedelta(days=days)
 
 
 def _called_off(visit: Visit, start: datetime) -> Visit:
@@ -87,14 +87,13 @@ def _asked(visit: Visit, herd: list[Cow], past: PastVisit) -> Iterator[AskedCow]
 
 
 def _events(visit: Visit, by: User) -> Iterator[VisitEvent]:
-    start = visit.planned_start or visit.asked_at
     yield _event(visit, "", VisitState.WANTED, visit.asked_at, by)
     yield _event(visit, "wanted", VisitState.PLANNED, visit.asked_at + timedelta(hours=2), by)
     yield _event(visit, "planned", VisitState.CONFIRMED, visit.asked_at + timedelta(hours=5), by)
     if visit.state == VisitState.CALLED_OFF:
         yield _event(visit, "confirmed", VisitState.CALLED_OFF, visit.changed_at, by, CALLED_OFF)
     if visit.state == VisitState.FINISHED:
-        yield _event(visit, "confirmed", VisitState.UNDER_WAY, start, by)
+        yield _event(visit, "confirmed", VisitState.UNDER_WAY, visit.started_at or visit.asked_at, by)
         yield _event(visit, "under_way", VisitState.FINISHED, visit.changed_at, by)
 
 

@@ -33,15 +33,44 @@ class FarmSketch:
 
 @dataclass(frozen=True)
 class HiddenLength:
-    """What lengthens or shortens a visit and is not told to the planning figures."""
+    """What makes a visit and a drive as long as they really are; told neither to the planning figures nor to learning.
 
+    Minutes, shares, and spreads of a factor's logarithm; `wash_down` by hygiene level 0 to 3.
+    """
+
+    trimmer_spread: float
     weather_spread: float
-    farm_spread: float
-    no_helper: float
-    no_helper_factor: float
+    open_yard: float
+    wait_minutes: float
+    wait_farm_spread: float
+    cow_gap: float
+    flow_farm_spread: float
+    horn_farm_spread: float
+    helper_there: float
+    gap_without_help: float
+    foot_cut: float
+    foot_looked_at: float
+    lesion_by_severity: tuple[float, ...]
+    block: float
+    wrap: float
+    cow_spread: float
+    fresh_cows: int
+    tired_per_cow: float
+    set_up_brought: float
+    set_up_on_site: float
+    no_hard_standing: float
+    no_power: float
+    no_light: float
+    pack_up: float
+    wash_down: tuple[float, ...]
+    wash_without_water: float
+    odd_jobs_spread: float
     kit_trouble: float
     kit_trouble_minutes: float
-    rest_spread: float
+    traffic_spread: float
+    leave_late_minutes: float
+    meal_shortest: float
+    meal_longest: float
 
 
 @dataclass(frozen=True)

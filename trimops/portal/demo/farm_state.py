@@ -14,13 +14,13 @@ from visits.domain.recheck_due import RecheckFigures
 
 @dataclass
 class FarmState:
-    """`gates` is the farm's own hidden share of every visit's length; `herd_factor` its proneness to lesions."""
+    """`herd_factor` is the farm's proneness to lesions, `horn` how hard its cows' horn is to cut."""
 
     number: int
     sketch: FarmSketch
     cows: list[CowPast]
     herd_factor: float
-    gates: float
+    horn: float
     next_routine: date
     feet: OpenFeet
     last_visit: date
@@ -54,7 +54,7 @@ def _state(chance: Random, rates: Rates, number: int, sketch: FarmSketch, start:
         sketch=sketch,
         cows=cows,
         herd_factor=factor(chance, rates.herd_spread),
-        gates=swing(chance, rates.hidden_length.farm_spread),
+        horn=swing(chance, rates.hidden_length.horn_farm_spread),
         next_routine=start + timedelta(days=chance.randrange(sketch.interval_days)),
         feet=OpenFeet(number, Past(), RecheckFigures(), rates.farm_looks_itself),
         last_visit=start - timedelta(days=1),

@@ -1,6 +1,6 @@
 """Eighteen months of two vans, day by day, drawn from the published rates. Same seed and days, same history."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from math import hypot
 from random import Random
@@ -11,13 +11,20 @@ from trimops.portal.demo.chances import happens, swing
 from trimops.portal.demo.demo_files import FarmSketch, Rates
 from trimops.portal.demo.demo_people import VanSketch
 from trimops.portal.demo.farm_state import FarmState, attach, first_states
-from trimops.portal.demo.invent_length import expected_minutes, real_minutes
+from trimops.portal.demo.invent_length import (
+    TodayLuck,
+    cows_done_at,
+    drive_really,
+    expected_minutes,
+    yard_ways,
+)
 from trimops.portal.demo.invent_visit import Errand, cows_done, errand_for
 from trimops.portal.demo.past import CowSeen, Past, PastVisit
 from visits.domain.visit_states import VisitReason
 
 ZONE = ZoneInfo("Europe/London")
-FIRST_HOUR, LAST_MINUTE = time(7, 15), 15.5 * 60
+FIRST_MINUTE, LAST_MINUTE = 7.25 * 60, 15.5 * 60
+MEAL_FROM, MEAL_MINUTES, MEAL_DRIFT = 11.5 * 60, 30, 20
 KMH, CIRCUITY, LEG_MINUTES = 48, 1.35, 2
 
 
@@ -40,6 +47,10 @@ class HistoryMaker:
         self.past = Past()
         self._states = first_states(self._chance, rates, sketches, span.first)
         attach(self._states, self.past, rates)
+        # A source of their own: how long things took changes no foot.
+        self._luck = Random(f"{seed} lengths")
+        self._ways = [yard_ways(self._luck, rates.hidden_length, state.horn) for state in self._states]
+        self._hands = [swing(self._luck, rates.hidden_length.trimmer_spread) for _ in vans]
 
     def days(self) -> list[date]:
         """The working days, Monday to Friday."""
@@ -53,24 +64,38 @@ class HistoryMaker:
             state.feet.let_go(day)
             if day < self._span.today:
                 state.reports_lame_cows(self._chance, self._rates, day)
-        weather = swing(self._chance, self._rates.hidden_length.weather_spread)
+        weather = swing(self._luck, self._rates.hidden_length.weather_spread)
         for number in range(len(self._vans)):
-            self._drive(number, day, weather)
+            self._drive(number, day, TodayLuck(weather, self._hands[number]))
 
-    def _drive(self, van: int, day: date, weather: float) -> None:
-        base = self._vans[van]
-        clock, here = FIRST_HOUR.hour * 60.0 + FIRST_HOUR.minute, (base.east_km, base.north_km)
+    def _drive(self, van: int, day: date, luck: TodayLuck) -> None:
+        hidden, base = self._rates.hidden_length, self._vans[van]
+        late = self._luck.gammavariate(2, hidden.leave_late_minutes / 2)
+        hungry = MEAL_FROM + self._luck.uniform(-MEAL_DRIFT, MEAL_DRIFT)
+        trip = VanDay(
+            van, day, luck, (base.east_km, base.north_km), FIRST_MINUTE, FIRST_MINUTE + late, hungry
+        )
         for state, errand in self._errands(van, day):
             place = (state.sketch.east_km, state.sketch.north_km)
-            begin = clock + _minutes_between(here, place)
+            minutes = _minutes_between(trip.here, place)
             told = expected_minutes(state.sketch, errand.heads, errand.corrective)
-            if begin + told > LAST_MINUTE:
+            if trip.planned + minutes + told > LAST_MINUTE:
                 continue
-            if happens(self._chance, self._rates.called_off) and day < self._span.today:
-                self._call_off(van, state, errand, day, begin, told)
+            if day < self._span.today and happens(self._chance, self._rates.called_off):
+                self._call_off(trip, Stop(state, errand, told, minutes))
                 continue
-            minutes = self._visit(van, state, errand, day, begin, told, weather)
-            clock, here = begin + minutes, place
+            self._eat(trip)
+            self._visit(trip, Stop(state, errand, told, minutes))
+            trip.here = place
+
+    def _eat(self, trip: "VanDay") -> None:
+        """The meal, by the plan and really: at the first farm left after about half past eleven."""
+        if trip.planned >= MEAL_FROM and not trip.had_planned:
+            trip.planned, trip.had_planned = trip.planned + MEAL_MINUTES, True
+        if trip.clock >= trip.hungry and not trip.had_really:
+            hidden = self._rates.hidden_length
+            trip.clock += self._luck.uniform(hidden.meal_shortest, hidden.meal_longest)
+            trip.had_really = True
 
     def _errands(self, van: int, day: date) -> list[tuple[FarmState, Errand]]:
         found = [
@@ -89,34 +114,67 @@ class HistoryMaker:
             key=lambda n: _minutes_between(place, (self._vans[n].east_km, self._vans[n].north_km)),
         )
 
-    def _visit(
-        self, van: int, state: FarmState, errand: Errand, day: date, begin: float, told: int, weather: float
-    ) -> float:
-        is_done = day < self._span.today
+    def _visit(self, trip: "VanDay", stop: "Stop") -> None:
+        if trip.day >= self._span.today:
+            return self._book(trip, stop)
+        state, hidden = stop.state, self._rates.hidden_length
         number = len(self.past.visits)
-        hidden = self._rates.hidden_length
-        minutes = real_minutes(self._chance, hidden, told, weather, state.gates) if is_done else float(told)
-        cows = cows_done(self._chance, self._rates, state, errand, day) if is_done else []
-        start = _instant(day, begin)
-        seen = tuple(
-            CowSeen(cow, entry, minutes * (n + 1.5) / (len(cows) + 3)) for n, (cow, entry) in enumerate(cows)
+        cows = cows_done(self._chance, self._rates, state, stop.errand, trip.day)
+        yard = (state.sketch, self._ways[state.number])
+        let_go, minutes = cows_done_at(self._luck, hidden, yard, trip.luck, [entry for _, entry in cows])
+        begin = trip.clock + drive_really(self._luck, hidden, stop.drive)
+        seen = tuple(CowSeen(cow, entry, at) for (cow, entry), at in zip(cows, let_go, strict=True))
+        self.past.visits.append(
+            replace(_put_down(trip, stop, begin), minutes=minutes, cows=seen, is_done=True)
         )
-        self.past.visits.append(_put_down(van, state, errand, start, told, minutes, seen, is_done))
         for cow, entry in cows:
-            state.feet.take(self._chance, (number, cow), entry, day)
-        state.last_visit = day if is_done else self._span.ends
-        state.lame.clear()
-        if errand.reason is VisitReason.ROUTINE:
-            late = timedelta(days=self._chance.randrange(-3, 4))
-            state.next_routine = day + timedelta(days=state.sketch.interval_days) + late
-        return minutes
+            state.feet.take(self._chance, (number, cow), entry, trip.day)
+        state.last_visit = trip.day
+        self._go_on(trip, stop, begin + minutes)
+        return None
 
-    def _call_off(
-        self, van: int, state: FarmState, errand: Errand, day: date, begin: float, told: int
-    ) -> None:
-        visit = _put_down(van, state, errand, _instant(day, begin), told, float(told), (), False)
-        self.past.visits.append(PastVisit(**{**visit.__dict__, "is_called_off": True}))
-        state.last_visit = day
+    def _book(self, trip: "VanDay", stop: "Stop") -> None:
+        """A visit that is still to come."""
+        self.past.visits.append(_put_down(trip, stop, trip.planned + stop.drive))
+        stop.state.last_visit = self._span.ends
+        self._go_on(trip, stop, trip.planned + stop.drive + stop.told)
+
+    def _go_on(self, trip: "VanDay", stop: "Stop", clock: float) -> None:
+        stop.state.lame.clear()
+        if stop.errand.reason is VisitReason.ROUTINE:
+            late = timedelta(days=self._chance.randrange(-3, 4))
+            stop.state.next_routine = trip.day + timedelta(days=stop.state.sketch.interval_days) + late
+        trip.planned, trip.clock = trip.planned + stop.drive + stop.told, clock
+
+    def _call_off(self, trip: "VanDay", stop: "Stop") -> None:
+        visit = _put_down(trip, stop, trip.planned + stop.drive)
+        self.past.visits.append(replace(visit, is_called_off=True))
+        stop.state.last_visit = trip.day
+
+
+@dataclass
+class VanDay:
+    """Where a van is on a day: minutes after midnight by the plan, and really; its trimmer eats from `hungry` on."""
+
+    van: int
+    day: date
+    luck: TodayLuck
+    here: tuple[float, float]
+    planned: float
+    clock: float
+    hungry: float
+    had_planned: bool = False
+    had_really: bool = False
+
+
+@dataclass(frozen=True)
+class Stop:
+    """One farm of a van's day: what for, the minutes told beforehand, and the drive to it as reckoned."""
+
+    state: FarmState
+    errand: Errand
+    told: int
+    drive: float
 
 
 def _pressing(pair: tuple[FarmState, Errand]) -> tuple[bool, date, int]:
@@ -124,30 +182,24 @@ def _pressing(pair: tuple[FarmState, Errand]) -> tuple[bool, date, int]:
     return errand.reason is not VisitReason.URGENT, errand.due_until, state.number
 
 
-def _put_down(
-    van: int,
-    state: FarmState,
-    errand: Errand,
-    start: datetime,
-    told: int,
-    minutes: float,
-    seen: tuple[CowSeen, ...],
-    is_done: bool,
-) -> PastVisit:
+def _put_down(trip: VanDay, stop: Stop, begin: float) -> PastVisit:
+    """A visit not made yet, as it was told beforehand."""
+    errand = stop.errand
     return PastVisit(
-        farm=state.number,
-        van=van,
+        farm=stop.state.number,
+        van=trip.van,
         reason=errand.reason,
         due_from=errand.due_from,
         due_until=errand.due_until,
-        start=start,
-        expected_minutes=told,
-        minutes=minutes,
+        planned=_instant(trip.day, trip.planned + stop.drive),
+        start=_instant(trip.day, begin),
+        expected_minutes=stop.told,
+        minutes=float(stop.told),
         head_count=errand.heads,
         corrective_count=errand.corrective,
-        cows=seen,
+        cows=(),
         asked=errand.asked(),
-        is_done=is_done,
+        is_done=False,
     )
 
 

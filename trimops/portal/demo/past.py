@@ -24,13 +24,17 @@ class CowSeen:
 
 @dataclass(frozen=True)
 class PastVisit:
-    """A visit that was made, or (without cows) one that is confirmed for a day still to come."""
+    """A visit that was made, or (without cows) one that is confirmed for a day still to come.
+
+    It was planned for `planned` and really began at `start`.
+    """
 
     farm: int
     van: int
     reason: VisitReason
     due_from: date
     due_until: date
+    planned: datetime
     start: datetime
     expected_minutes: int
     minutes: float

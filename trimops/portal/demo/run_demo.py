@@ -11,6 +11,7 @@ from trimops.portal.demo.plan_the_week import PlannedWeek, plan_the_week
 from trimops.portal.demo.record_one_visit import MadeVisit, choose_visit, record_one_visit
 from trimops.portal.demo.wipe_demo import refuse_other_businesses
 from trimops.portal.demo.wish_week import wish_week
+from visits.services.learn_visit_lengths import learn_visit_lengths
 
 
 @dataclass(frozen=True)
@@ -35,6 +36,8 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     crew, at = built.crew, wishes.dawn
     tell("The last visits are billed", 0.55)
     billed = bill_last_visits(crew)
+    tell("What the visits teach of their length", 0.6)
+    learn_visit_lengths(business=crew.business, at=at)
     tell("The coming week: what is wanted", 0.62)
     wanted = wish_week(crew, wishes.today, wishes.monday, at)
     tell("The coming week: planning", 0.65)

@@ -48,6 +48,7 @@ async function follow(box) {
       const state = await ask(box.dataset.url);
       pause = PAUSE_MS;
       show(box, state);
+      box.dispatchEvent(new CustomEvent("trimops:progress", { bubbles: true, detail: state }));
       if (state.failed) return stop(box, state.text);
       if (state.done) return go(state.url);
       if (Date.now() - saidAt >= SAY_EVERY_MS) {
