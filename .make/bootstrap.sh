@@ -62,6 +62,6 @@ else
     python=$(find_python)
     .make/uv/bin/uv sync --frozen --no-progress --quiet --python "$python"
 fi
-say "compiling the planner's search (once, half a minute)"
-PYTHONPATH=. .venv/bin/python -c "from visits.domain.planning.swift.machine import make_ready; make_ready()"
+say "compiling the planner's search (once, a minute)"
+PYTHONPATH=. .venv/bin/python -c "from visits.domain.planning.solve import ready_to_search; ready_to_search()"
 touch .venv/.trimops-ready

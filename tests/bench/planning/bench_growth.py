@@ -15,9 +15,8 @@ from tests.bench.planning.bench_weeks import planned, search_longer
 from tests.bench.planning.best_known import gap, key, note
 from tests.bench.planning.made_up_weeks import made_up_week
 from visits.domain.planning.read_problem import read_problem
-from visits.domain.planning.solve import solve
+from visits.domain.planning.solve import ready_to_search, solve
 from visits.domain.planning.solve_limits import SolveLimits
-from visits.domain.planning.swift.machine import make_ready
 
 SIZES = [(10, 1), (20, 1), (40, 2), (80, 4), (160, 8)]
 LARGE = (200, 10, 1, 0.4)
@@ -58,7 +57,7 @@ def main(words: list[str] | None = None) -> None:
     parser.add_argument("--large", action="store_true")
     parser.add_argument("--reference", type=float)
     options = parser.parse_args(words or [])
-    make_ready()
+    ready_to_search()
     grow()
     if options.large:
         plan_large(options.reference)

@@ -37,7 +37,7 @@ def proven(problem: dict) -> WeekPlan:
 def searched(problem: dict, iterations: int) -> WeekPlan:
     """By the search that larger weeks get."""
     board = Board(read_problem(json.dumps(problem)))
-    week = search_week(board, SearchClock(SolveLimits(iterations=iterations)))
+    week = search_week(board, SearchClock(SolveLimits(iterations=iterations))).week
     return build_plan(board, week, engine="search", seed=1, seconds=0, proven=False)
 
 

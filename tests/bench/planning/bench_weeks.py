@@ -16,9 +16,8 @@ from tests.bench.planning.made_up_weeks import made_up_week
 from tests.bench.planning.week_figures import Figures, figures
 from visits.domain.planning.plan_to_json import plan_to_json
 from visits.domain.planning.read_problem import read_problem
-from visits.domain.planning.solve import solve
+from visits.domain.planning.solve import ready_to_search, solve
 from visits.domain.planning.solve_limits import SolveLimits
-from visits.domain.planning.swift.machine import make_ready
 
 WEEKS = [
     (30, 1, 11, 0.5), (40, 1, 12, 0.5), (50, 2, 13, 0.5), (60, 2, 14, 0.5),
@@ -56,7 +55,7 @@ def main(words: list[str] | None = None) -> None:
     parser.add_argument("--weeks", type=int, default=6)
     parser.add_argument("--reference", type=float)
     options = parser.parse_args(words or [])
-    make_ready()
+    ready_to_search()
     gaps: dict[float, list[float]] = {seconds: [] for seconds in BARS}
     for week in WEEKS[: options.weeks]:
         if options.reference:

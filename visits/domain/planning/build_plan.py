@@ -1,14 +1,29 @@
 """The chosen orders as a full plan: exact times, costs, and reasons for what is left out."""
 
+from math import floor
+
 from visits.domain.planning.board import Board, Week
 from visits.domain.planning.lay_out import lay_out
 from visits.domain.planning.left_out import left_out
 from visits.domain.planning.measures import PER_HOUR
 from visits.domain.planning.plan import PlanCost, PlannedShift, WeekPlan
 
+GRAIN = 10_000
+"""Money in a plan is written to the ten-thousandth."""
 
-def build_plan(board: Board, week: Week, *, engine: str, seed: int, seconds: float, proven: bool) -> WeekPlan:
-    """`proven` says that no cheaper week exists; the cost is then its own bound."""
+
+def build_plan(
+    board: Board,
+    week: Week,
+    *,
+    engine: str,
+    seed: int,
+    seconds: float,
+    proven: bool = False,
+    bound: float | None = None,
+) -> WeekPlan:
+    """`proven` says that no cheaper week exists; the cost is then its own bound. Else `bound` is what no plan can
+    undercut, where something is known; it is written rounded down."""
     problem = board.problem
     shifts: list[PlannedShift] = []
     shift_cost = lateness = 0.0
@@ -31,6 +46,12 @@ def build_plan(board: Board, week: Week, *, engine: str, seed: int, seconds: flo
         cost=cost,
         shifts=tuple(shifts),
         left_out=tuple(left_out(board, week, job) for job in out),
-        bound=cost.total if proven else None,
+        bound=cost.total if proven else _below(bound, cost.total),
         notes=problem.notes,
     )
+
+
+def _below(bound: float | None, cost: float) -> float | None:
+    if bound is None:
+        return None
+    return cost if bound >= cost - 1e-6 else floor(bound * GRAIN) / GRAIN

@@ -18,6 +18,8 @@ FIRST_SLACK = 0.003
 """Of the cost of the week."""
 SAME = 5e-5
 """Costs nearer than this are written alike in a plan."""
+SLICES = (0.4, 0.6, 0.8)
+"""Of the time left: after each, whatever days have been seen are put together, so that a short proof finds as well."""
 MOST_DAYS = 100_000
 """Days of a shift listed at once."""
 
@@ -62,10 +64,14 @@ class ProofSearch:
         return self.cost - self.bound < self.grain
 
     def run(self) -> None:
-        """Relaxed first; then whole, with more and more slack."""
-        self.prices.run(self.time)
-        self.bound = max(self.bound, self.prices.bound)
-        self._choose(self.prices.days)
+        """Relaxed first, with a choice among the days seen where time gets short; then whole, with more and more
+        slack."""
+        for share in SLICES:
+            self.prices.run(TimeLeft(self.time.left * share, self.time.should_stop))
+            self.bound = max(self.bound, self.prices.bound)
+            self._choose([*self.prices.seen, *self.prices.days])
+            if self.prices.finished:
+                break
         slack = FIRST_SLACK * self.cost
         while self.prices.finished and not (self.closed or self._changed or self.time.over):
             if not self._within(min(slack, self.cost - self.prices.bound) + SAME):
