@@ -23,10 +23,10 @@ from visits.domain.planning.insertion import insert_all
 from visits.domain.planning.search_clock import SearchClock
 from visits.domain.planning.swift.machine import SwiftSearch
 
-FIRST_ENDS, FIRST_SECONDS_PER_JOB = 0.35, 0.05
+FIRST_ENDS, FIRST_SECONDS_PER_JOB = 0.5, 0.1
 """The first round, in which both cores search from scratch, takes this share, or less where the week is small."""
-ENGINE_ENDS, LAST_ENDS = 0.65, 0.96
-HOT, WARM, COLD = 2.0, 0.2, 0.01
+ENGINE_ENDS, LAST_ENDS = 0.7, 0.96
+HOT, WARM, COLD = 1.0, 0.4, 0.03
 """Heat at the beginning of the first and of later rounds, and at the end; as a share of a visit's usual cost."""
 SEARCHES = 2
 ENGINE_STEPS = 4
@@ -78,7 +78,7 @@ class WeekSearch:
         self._side_by_side([self._swift(search, first, HOT) for search in self.own])
         last = LAST_ENDS * limits.seconds
         if self._may_prove():
-            self._side_by_side([self._engine_then_swift(last), lambda: self._proven(last)])
+            self._side_by_side([self._engine_then_swift(last), self._proving(last)])
         else:
             self._side_by_side([self._swift(self.own[0], last, WARM), self._engine_then_swift(last)])
         self.best = topped_up(self.board, self.best)
@@ -158,10 +158,15 @@ class WeekSearch:
 
         return run
 
-    def _proven(self, ends: float) -> Week:
-        seconds = max(0.0, ends - self.clock.gone)
-        self.proof = prove_week(self.board, self.best, seconds, lambda: self.clock.stopped, self._days_seen())
-        return self.proof.week
+    def _proving(self, ends: float) -> Runner:
+        pool = self._days_seen()  # because: read before another search writes on
+
+        def run() -> Week:
+            seconds = max(0.0, ends - self.clock.gone)
+            self.proof = prove_week(self.board, self.best, seconds, lambda: self.clock.stopped, pool)
+            return self.proof.week
+
+        return run
 
     def _side_by_side(self, runners: list[Runner]) -> None:
         with ThreadPoolExecutor(len(runners)) as pool:

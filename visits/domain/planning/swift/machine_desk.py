@@ -22,7 +22,7 @@ from visits.domain.planning.swift.columns import (
     TOUCHED,
     WHERE,
 )
-from visits.domain.planning.swift.machine_timing import MOST
+from visits.domain.planning.swift.machine_timing import ROW
 
 PRESENT, BEST = 0, 1
 """Columns of `money`."""
@@ -51,14 +51,12 @@ class Desk(NamedTuple):
     """(J,) of the waiting."""
     ready_by: NDArray[np.int64]
     """(S, R) latest a crew may be ready at each stop so that the rest can still be done."""
-    labels: NDArray[np.int64]
-    """(S, R, 2, MOST, 3)."""
+    figures: NDArray[np.int64]
+    """((S * R + 2) * ROW, 3) the store of labels: row s * R + i after stop i of shift s; two rows to try in."""
     late: NDArray[np.float64]
+    """((S * R + 2) * ROW,) their lateness."""
     many: NDArray[np.int64]
-    tried: NDArray[np.int64]
-    """(2, 2, MOST, 3) labels of an order tried out."""
-    tried_late: NDArray[np.float64]
-    tried_many: NDArray[np.int64]
+    """(S * R + 2, 2) how many there are."""
     spot: NDArray[np.int64]
     """(J, S, 2) best place of a job in a shift: the stamp it holds for, the place."""
     extra: NDArray[np.float64]
@@ -92,12 +90,9 @@ def make_desk(shifts: int, jobs: int, seed: int, pool: int) -> Desk:
         marks=np.zeros((2, jobs), np.int64),
         keys=np.zeros(jobs),
         ready_by=np.zeros((shifts, r), np.int64),
-        labels=np.zeros((shifts, r, 2, MOST, 3), np.int64),
-        late=np.zeros((shifts, r, 2, MOST)),
-        many=np.zeros((shifts, r, 2), np.int64),
-        tried=np.zeros((2, 2, MOST, 3), np.int64),
-        tried_late=np.zeros((2, 2, MOST)),
-        tried_many=np.zeros((2, 2), np.int64),
+        figures=np.zeros(((shifts * r + 2) * ROW, 3), np.int64),
+        late=np.zeros((shifts * r + 2) * ROW),
+        many=np.zeros((shifts * r + 2, 2), np.int64),
         spot=np.full((jobs, shifts, 2), -1, np.int64),
         extra=np.zeros((jobs, shifts)),
         pool_key=np.zeros(pool, np.uint64),
@@ -108,20 +103,20 @@ def make_desk(shifts: int, jobs: int, seed: int, pool: int) -> Desk:
 
 
 @compiled
-def chance(desk: Desk) -> float:
+def chance(luck: NDArray[np.uint64]) -> float:
     """The next number from 0 to 1 (xorshift64*, Vigna 2016)."""
-    x = desk.luck[0]
+    x = luck[0]
     x ^= x >> np.uint64(12)
     x ^= x << np.uint64(25)
     x ^= x >> np.uint64(27)
-    desk.luck[0] = x
+    luck[0] = x
     return float(((x * np.uint64(2685821657736338717)) >> np.uint64(11)) * (1.0 / 9007199254740992.0))
 
 
 @compiled
-def pick(desk: Desk, most: int) -> int:
+def pick(luck: NDArray[np.uint64], most: int) -> int:
     """A whole number from 0 to most - 1."""
-    return min(most - 1, int(chance(desk) * most))
+    return min(most - 1, int(chance(luck) * most))
 
 
 @compiled

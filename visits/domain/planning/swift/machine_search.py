@@ -52,20 +52,20 @@ def mark_string(desk: Desk, job: int, shift: int, longest: float) -> None:
     """Mark a string of the shift that holds the job; at times with a piece in its middle kept."""
     touch(desk, shift)
     size, order = desk.now[NOW, shift, SIZE], desk.order[NOW, shift]
-    length = min(size, int(chance(desk) * min(float(size), longest) + 1.0))
+    length = min(size, int(chance(desk.luck) * min(float(size), longest) + 1.0))
     spot = 0
     for i in range(size):
         if order[i] == job:
             spot = i
     kept = 0
-    if 1 < length < size and chance(desk) < 0.5:
+    if 1 < length < size and chance(desk.luck) < 0.5:
         kept = 1
-        while length + kept < size and chance(desk) > 0.5:
+        while length + kept < size and chance(desk.luck) > 0.5:
             kept += 1
     whole = length + kept
     low, high = max(0, spot - whole + 1), min(spot, size - whole)
-    first = low + pick(desk, high - low + 1)
-    hole = first + pick(desk, length) if kept else -1
+    first = low + pick(desk.luck, high - low + 1)
+    hole = first + pick(desk.luck, length) if kept else -1
     for i in range(first, first + whole):
         if not kept or order[i] == job or not hole <= i < hole + kept:
             desk.marks[OUT, order[i]] = 1
@@ -82,8 +82,8 @@ def take_out(week: WeekArrays, desk: Desk) -> int:
     for j in range(jobs):
         desk.marks[OUT, j] = 0
     longest = min(float(STRING), placed / max(1, used))
-    goal = int(chance(desk) * (4.0 * STRINGS_OUT / (1.0 + longest) - 1.0) + 1.0)
-    seed = pick(desk, jobs)
+    goal = int(chance(desk.luck) * (4.0 * STRINGS_OUT / (1.0 + longest) - 1.0) + 1.0)
+    seed = pick(desk.luck, jobs)
     for k in range(jobs):
         shift = desk.home[week.near[seed, k]]
         if shift >= 0 and not desk.now[NOW, shift, TOUCHED]:
@@ -106,7 +106,7 @@ def take_out(week: WeekArrays, desk: Desk) -> int:
 @compiled
 def sort_key(week: WeekArrays, desk: Desk, job: int, way: float) -> float:
     """By which the waiting line up: at random, longest first, farthest or nearest first, least room first."""
-    key = chance(desk)
+    key = chance(desk.luck)
     far = float(week.times[week.shift[0, PLACE], week.job[job, WHERE]])
     if way < 0.35:
         return key
@@ -130,7 +130,7 @@ def sort_key(week: WeekArrays, desk: Desk, job: int, way: float) -> float:
 @compiled
 def line_up(week: WeekArrays, desk: Desk, waiting: int) -> None:
     """Sort those who wait."""
-    way, line = chance(desk), desk.marks[WAITING]
+    way, line = chance(desk.luck), desk.marks[WAITING]
     for i in range(waiting):
         desk.keys[i] = sort_key(week, desk, line[i], way)
     for i in range(1, waiting):
@@ -144,11 +144,11 @@ def line_up(week: WeekArrays, desk: Desk, waiting: int) -> None:
 @compiled
 def put_back(week: WeekArrays, desk: Desk, waiting: int) -> None:
     """Each waiting job into its cheapest place, where that beats leaving it out."""
-    shy = chance(desk) < 0.3
+    shy = chance(desk.luck) < 0.3
     for i in range(waiting):
         job = desk.marks[WAITING, i]
         best, best_shift, empty_seen = week.out[job], -1, -1
-        if shy and chance(desk) < PASS_OVER:
+        if shy and chance(desk.luck) < PASS_OVER:
             continue
         for s in range(desk.now.shape[1]):
             if desk.now[NOW, s, SIZE] == 0:
@@ -157,7 +157,7 @@ def put_back(week: WeekArrays, desk: Desk, waiting: int) -> None:
                 empty_seen = week.shift[s, CLASS]
             if desk.spot[job, s, 0] != desk.now[NOW, s, STAMP]:
                 find_spot(week, desk, job, s)
-            if desk.extra[job, s] < best and chance(desk) > BLINK:
+            if desk.extra[job, s] < best and chance(desk.luck) > BLINK:
                 best, best_shift = desk.extra[job, s], s
         if best_shift >= 0:
             put_in(week, desk, job, best_shift)
@@ -197,7 +197,7 @@ def go_on(week: WeekArrays, desk: Desk, steps: int, hot: float, cold: float) -> 
         line_up(week, desk, waiting)
         put_back(week, desk, waiting)
         cost = price(week, desk)
-        if cost >= desk.money[PRESENT] - heat * np.log(1e-12 + chance(desk)):
+        if cost >= desk.money[PRESENT] - heat * np.log(1e-12 + chance(desk.luck)):
             undo(desk)
             continue
         desk.money[PRESENT] = cost

@@ -11,6 +11,9 @@ from visits.domain.planning.swift.columns import (
     LENGTH,
     LEVEL,
     LOAD,
+    MEAL,
+    MEAL_EARLIEST,
+    MEAL_LATEST,
     MOST_COWS,
     PER_METRE,
     PER_TICK,
@@ -22,35 +25,48 @@ from visits.domain.planning.swift.columns import (
     WORK,
 )
 from visits.domain.planning.swift.machine_desk import NOW, Desk, settle, touch
-from visits.domain.planning.swift.machine_timing import INF, begin, extend, go_home
+from visits.domain.planning.swift.machine_timing import FED, HUNGRY, INF, MOST, ROW, begin, extend, go_home
+
+
+@compiled
+def go_to(
+    week: WeekArrays, desk: Desk, shift: int, job: int, leg: int, first: bool, source: int, target: int
+) -> bool:
+    """Labels after `job` in row `target` from those in row `source`; false where there are none."""
+    cell = shift * week.job.shape[0] + job
+    return extend(
+        week.opens,
+        week.open_late,
+        week.open_at[cell],
+        week.open_at[cell + 1],
+        week.job[job, LENGTH],
+        leg,
+        week.shift[shift, MEAL],
+        week.shift[shift, MEAL_EARLIEST],
+        week.shift[shift, MEAL_LATEST],
+        first,
+        desk.figures,
+        desk.late,
+        desk.many,
+        source,
+        target,
+    )
 
 
 @compiled
 def finish(
-    week: WeekArrays, desk: Desk, shift: int, order: Ints, at: int, size: int, here: int, a: int
+    week: WeekArrays, desk: Desk, shift: int, order: Ints, at: int, size: int, here: int, row: int
 ) -> float:
-    """Cost of work and lateness when the labels tried in half `a` stand before stop `at` of the order."""
+    """Cost of work and lateness when the labels of a row to try in stand before stop `at` of the order."""
+    tries = desk.many.shape[0] - 2
     for i in range(at, size):
-        job = order[i]
-        place = week.job[job, WHERE]
-        b = 1 - a
-        if not extend(
-            week,
-            shift,
-            job,
-            week.times[here, place],
-            i == 0,
-            desk.tried[a],
-            desk.tried_late[a],
-            desk.tried_many[a],
-            desk.tried[b],
-            desk.tried_late[b],
-            desk.tried_many[b],
-        ):
+        place = week.job[order[i], WHERE]
+        other = 2 * tries + 1 - row
+        if not go_to(week, desk, shift, order[i], week.times[here, place], i == 0, row, other):
             return INF
-        a, here = b, place
+        row, here = other, place
     leg = week.times[here, week.shift[shift, PLACE]]
-    return go_home(week, shift, leg, desk.tried[a], desk.tried_late[a], desk.tried_many[a])
+    return go_home(week, shift, leg, desk.figures, desk.late, desk.many, row)
 
 
 @compiled
@@ -70,8 +86,9 @@ def order_cost(week: WeekArrays, desk: Desk, shift: int, order: Ints, size: int)
     if cows > week.shift[shift, MOST_COWS]:
         return INF
     metres += week.metres[here, base]
-    begin(week, shift, desk.tried[0], desk.tried_late[0], desk.tried_many[0])
-    work = finish(week, desk, shift, order, 0, size, base, 0)
+    row = desk.many.shape[0] - 2
+    begin(week, shift, desk.figures, desk.late, desk.many, row)
+    work = finish(week, desk, shift, order, 0, size, base, row)
     return INF if work >= INF else work + week.rate[shift, FIXED] + metres * week.rate[shift, PER_METRE]
 
 
@@ -79,25 +96,13 @@ def order_cost(week: WeekArrays, desk: Desk, shift: int, order: Ints, size: int)
 def relabel(week: WeekArrays, desk: Desk, shift: int) -> None:
     """Labels after each stop of the shift's present order, and how late the crew may be ready at each."""
     size, base, jobs = desk.now[NOW, shift, SIZE], week.shift[shift, PLACE], week.job.shape[0]
-    labels, late, many = desk.labels[shift], desk.late[shift], desk.many[shift]
-    begin(week, shift, labels[0], late[0], many[0])
+    row = shift * desk.order.shape[2]
+    begin(week, shift, desk.figures, desk.late, desk.many, row)
     here = base
     for i in range(size):
         job = desk.order[NOW, shift, i]
         leg = week.times[here, week.job[job, WHERE]]
-        extend(
-            week,
-            shift,
-            job,
-            leg,
-            i == 0,
-            labels[i],
-            late[i],
-            many[i],
-            labels[i + 1],
-            late[i + 1],
-            many[i + 1],
-        )
+        go_to(week, desk, shift, job, leg, i == 0, row + i, row + i + 1)
         here = week.job[job, WHERE]
     by, after = week.shift[shift, END], base
     desk.ready_by[shift, size] = by
@@ -114,67 +119,65 @@ def relabel(week: WeekArrays, desk: Desk, shift: int) -> None:
 
 
 @compiled
-def soonest(labels: Ints, many: Ints) -> int:
-    """The earliest the crew is free, over all labels of a stop."""
+def soonest(figures: Ints, many: Ints, row: int) -> int:
+    """The earliest the crew is free, over all labels of a row."""
     best = 2**60
-    for side in range(2):
-        for i in range(many[side]):
-            best = min(best, labels[side, i, 0])
+    for i in range(row * ROW, row * ROW + many[row, FED]):
+        best = min(best, figures[i, 0])
+    for i in range(row * ROW + MOST, row * ROW + MOST + many[row, HUNGRY]):
+        best = min(best, figures[i, 0])
     return best
 
 
 @compiled
 def find_spot(week: WeekArrays, desk: Desk, job: int, shift: int) -> None:
     """Best place of the job in the shift's present order, put into the memory of spots."""
-    now, row, rate, mine = desk.now[NOW, shift], week.shift[shift], week.rate[shift], week.job[job]
-    cell, base, order = shift * week.job.shape[0] + job, row[PLACE], desk.order[NOW, shift]
-    desk.spot[job, shift, 0] = now[STAMP]
+    cell, base = shift * week.job.shape[0] + job, week.shift[shift, PLACE]
+    low, high = week.open_at[cell], week.open_at[cell + 1]
+    mine, level, length = week.job[job, WHERE], week.job[job, LEVEL], week.job[job, LENGTH]
+    desk.spot[job, shift, 0] = desk.now[NOW, shift, STAMP]
     desk.extra[job, shift] = INF
-    if week.open_at[cell] == week.open_at[cell + 1] or now[LOAD] + mine[COWS] > row[MOST_COWS]:
+    if low == high or desk.now[NOW, shift, LOAD] + week.job[job, COWS] > week.shift[shift, MOST_COWS]:
         return
-    if now[LABELLED] != now[STAMP]:
+    if desk.now[NOW, shift, LABELLED] != desk.now[NOW, shift, STAMP]:
         relabel(week, desk, shift)
-    opens, closes = week.opens[week.open_at[cell], 0], week.opens[week.open_at[cell + 1] - 1, 1]
+    size, road_now, busy_now = (
+        desk.now[NOW, shift, SIZE],
+        desk.now[NOW, shift, ROAD],
+        desk.now[NOW, shift, BUSY],
+    )
+    most, per_tick, per_metre = (
+        week.shift[shift, WORK],
+        week.rate[shift, PER_TICK],
+        week.rate[shift, PER_METRE],
+    )
+    fixed = week.rate[shift, FIXED] - desk.cost[NOW, shift]
+    opens, closes = week.opens[low, 0], week.opens[high - 1, 1]
+    row, tries = shift * desk.order.shape[2], desk.many.shape[0] - 2
     best, best_at, before = INF, 0, base
-    for at in range(now[SIZE] + 1):
+    for at in range(size + 1):
         if at > 0:
-            before = week.job[order[at - 1], WHERE]
-            if week.job[order[at - 1], LEVEL] > mine[LEVEL]:
+            before = week.job[desk.order[NOW, shift, at - 1], WHERE]
+            if week.job[desk.order[NOW, shift, at - 1], LEVEL] > level:
                 break
-        after = base if at == now[SIZE] else week.job[order[at], WHERE]
-        if at < now[SIZE] and week.job[order[at], LEVEL] < mine[LEVEL]:
+        after = base if at == size else week.job[desk.order[NOW, shift, at], WHERE]
+        if at < size and week.job[desk.order[NOW, shift, at], LEVEL] < level:
             continue
-        to, on = week.times[before, mine[WHERE]], week.times[mine[WHERE], after]
-        metres = now[ROAD] + week.metres[before, mine[WHERE]] + week.metres[mine[WHERE], after]
-        road = rate[FIXED] + (metres - week.metres[before, after]) * rate[PER_METRE] - desk.cost[NOW, shift]
-        busy = now[BUSY] + to + on - week.times[before, after] + mine[LENGTH]
-        if busy > row[WORK] or road + busy * rate[PER_TICK] >= best:
+        to, on = week.times[before, mine], week.times[mine, after]
+        metres = road_now + week.metres[before, mine] + week.metres[mine, after] - week.metres[before, after]
+        road = fixed + metres * per_metre
+        busy = busy_now + to + on - week.times[before, after] + length
+        if busy > most or road + busy * per_tick >= best:
             continue
-        here = soonest(desk.labels[shift, at], desk.many[shift, at]) + to
-        if here > closes:
+        ready = soonest(desk.figures, desk.many, row + at) + to
+        if ready > closes:
             break
-        if max(here, opens) + mine[LENGTH] + on > desk.ready_by[shift, at]:
+        if max(ready, opens) + length + on > desk.ready_by[shift, at]:
             continue
-        if not extend(
-            week,
-            shift,
-            job,
-            to,
-            at == 0,
-            desk.labels[shift, at],
-            desk.late[shift, at],
-            desk.many[shift, at],
-            desk.tried[0],
-            desk.tried_late[0],
-            desk.tried_many[0],
-        ):
+        if not go_to(week, desk, shift, job, to, at == 0, row + at, tries):
             continue
-        work = (
-            finish(week, desk, shift, order, at, now[SIZE], mine[WHERE], 0)
-            if at < now[SIZE]
-            else go_home(week, shift, on, desk.tried[0], desk.tried_late[0], desk.tried_many[0])
-        )
-        if work < INF and work + road < best:
+        work = finish(week, desk, shift, desk.order[NOW, shift], at, size, mine, tries)
+        if work + road < best:
             best, best_at = work + road, at
     desk.extra[job, shift], desk.spot[job, shift, 1] = best, best_at
 

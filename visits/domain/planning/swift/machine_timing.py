@@ -6,7 +6,9 @@ opening chosen. The least time away is then max(W, T - L). Each choice of openin
 is a label of its own; one that is nowhere better than another is dropped. After Tilk and Irnich 2017 (dynamic
 programming for the minimum tour duration problem), from memory; the meal and the several openings are ours.
 
-A set of labels is `labels` (2, MOST, 3) int64, `late` (2, MOST) float64 and `many` (2,): fed ones, hungry ones.
+All labels lie in one store, `figures` (N, 3) and `late` (N,). A stop's labels are a row of the store: those of a crew
+that has eaten (or need not) from `row * ROW` on, those of a hungry one from `row * ROW + MOST` on; `many` (rows, 2)
+says how many there are. Whole arrays and numbers are passed, no slices: each slice would cost as much as a label.
 """
 
 from visits.domain.planning.compiled import compiled
@@ -14,7 +16,6 @@ from visits.domain.planning.swift.arrays import Floats, Ints, WeekArrays
 from visits.domain.planning.swift.columns import (
     END,
     FED_LEAVE,
-    LENGTH,
     MEAL,
     MEAL_EARLIEST,
     MEAL_LATEST,
@@ -25,131 +26,130 @@ from visits.domain.planning.swift.columns import (
 
 MOST = 24
 """Labels kept at a stop; what is dropped beyond can only make an order look dearer than it is."""
+ROW = 2 * MOST
 FED, HUNGRY = 0, 1
 INF = 1e300
 
 
 @compiled
-def push(labels: Ints, late: Floats, count: int, t: int, w: int, last: int, price: float) -> int:
-    """Put a label into one set of `count`; returns the new count."""
-    for i in range(count):
-        if labels[i, 0] <= t and labels[i, 1] <= w and labels[i, 2] >= last and late[i] <= price:
+def push(figures: Ints, late: Floats, at: int, count: int, t: int, w: int, last: int, price: float) -> int:
+    """Put a label into the set of `count` that begins at `at`; returns the new count."""
+    for i in range(at, at + count):
+        if figures[i, 0] <= t and figures[i, 1] <= w and figures[i, 2] >= last and late[i] <= price:
             return count
-    kept = 0
-    for i in range(count):
-        if not (t <= labels[i, 0] and w <= labels[i, 1] and last >= labels[i, 2] and price <= late[i]):
+    kept = at
+    for i in range(at, at + count):
+        if not (t <= figures[i, 0] and w <= figures[i, 1] and last >= figures[i, 2] and price <= late[i]):
             if kept != i:
-                labels[kept, 0], labels[kept, 1], labels[kept, 2] = labels[i, 0], labels[i, 1], labels[i, 2]
-                late[kept] = late[i]
+                figures[kept, 0], figures[kept, 1] = figures[i, 0], figures[i, 1]
+                figures[kept, 2], late[kept] = figures[i, 2], late[i]
             kept += 1
-    if kept == MOST:
+    if kept == at + MOST:
         kept -= 1
-    labels[kept, 0], labels[kept, 1], labels[kept, 2] = t, w, last
+    figures[kept, 0], figures[kept, 1], figures[kept, 2] = t, w, last
     late[kept] = price
-    return kept + 1
+    return kept + 1 - at
 
 
 @compiled
-def begin(week: WeekArrays, shift: int, labels: Ints, late: Floats, many: Ints) -> None:
+def begin(week: WeekArrays, shift: int, figures: Ints, late: Floats, many: Ints, row: int) -> None:
     """Labels at the base, before leaving."""
-    row = week.shift[shift]
-    many[FED] = many[HUNGRY] = 0
-    leave = row[START] if row[MEAL] < 0 else row[FED_LEAVE]
-    if leave <= row[END]:
-        many[FED] = push(labels[FED], late[FED], 0, leave, 0, row[END], 0.0)
-    if row[MEAL] >= 0:
-        many[HUNGRY] = push(labels[HUNGRY], late[HUNGRY], 0, row[START], 0, row[END], 0.0)
-
-
-@compiled
-def arrive(
-    week: WeekArrays,
-    cell: int,
-    length: int,
-    t: int,
-    w: int,
-    last: int,
-    price: float,
-    labels: Ints,
-    late: Floats,
-    count: int,
-) -> int:
-    """Add what comes of being ready (at t) to begin the job of this cell; returns the new count."""
-    for o in range(week.open_at[cell], week.open_at[cell + 1]):
-        closes = week.opens[o, 1]
-        if t <= closes:
-            done = max(t, week.opens[o, 0]) + length
-            by = min(last, closes - w)
-            count = push(labels, late, count, done, w + length, by, price + week.open_late[o])
-    return count
+    start, end, at = week.shift[shift, START], week.shift[shift, END], row * ROW
+    hungry = week.shift[shift, MEAL] >= 0
+    leave = week.shift[shift, FED_LEAVE] if hungry else start
+    many[row, FED] = many[row, HUNGRY] = 0
+    if leave <= end:
+        many[row, FED] = push(figures, late, at, 0, leave, 0, end, 0.0)
+    if hungry:
+        many[row, HUNGRY] = push(figures, late, at + MOST, 0, start, 0, end, 0.0)
 
 
 @compiled
 def extend(
-    week: WeekArrays,
-    shift: int,
-    job: int,
+    opens: Ints,
+    open_late: Floats,
+    low: int,
+    high: int,
+    length: int,
     leg: int,
+    meal: int,
+    earliest: int,
+    latest: int,
     first: bool,
-    labels: Ints,
+    figures: Ints,
     late: Floats,
     many: Ints,
-    new: Ints,
-    new_late: Floats,
-    new_many: Ints,
+    source: int,
+    target: int,
 ) -> bool:
-    """From the labels at one stop to those after `job`, `leg` deciseconds away; false where there are none."""
-    cell, length = shift * week.job.shape[0] + job, week.job[job, LENGTH]
-    row = week.shift[shift]
-    meal, earliest, latest = row[MEAL], row[MEAL_EARLIEST], row[MEAL_LATEST]
+    """From the labels of one stop (row `source`) to those after a job `leg` deciseconds away (row `target`).
+
+    The job's openings are `low` to `high`. False where no label is left.
+    """
     fed = hungry = 0
-    for side in range(2):
-        for i in range(many[side]):
-            t, w, last, price = labels[side, i, 0], labels[side, i, 1], labels[side, i, 2], late[side, i]
-            if side == FED:
-                fed = arrive(week, cell, length, t + leg, w + leg, last, price, new[FED], new_late[FED], fed)
+    to_fed, to_hungry = target * ROW, target * ROW + MOST
+    for i in range(source * ROW, source * ROW + many[source, FED]):
+        t, w, last = figures[i, 0] + leg, figures[i, 1] + leg, figures[i, 2]
+        for o in range(low, high):
+            if t <= opens[o, 1]:
+                done, by = max(t, opens[o, 0]) + length, min(last, opens[o, 1] - w)
+                fed = push(figures, late, to_fed, fed, done, w + length, by, late[i] + open_late[o])
+    for i in range(source * ROW + MOST, source * ROW + MOST + many[source, HUNGRY]):
+        t, w, last = figures[i, 0], figures[i, 1], figures[i, 2]
+        for o in range(low, high):
+            closes, price = opens[o, 1], late[i] + open_late[o]
+            if t + leg > closes:
                 continue
-            hungry = arrive(
-                week, cell, length, t + leg, w + leg, last, price, new[HUNGRY], new_late[HUNGRY], hungry
-            )
-            for on_arrival in range(2):
-                at, done = (t + leg, w + leg) if on_arrival else (t, w)
-                if at > latest or (first and not on_arrival):
-                    continue
-                then = max(at, earliest) + meal + (0 if on_arrival else leg)
-                by = min(last, latest - done)
-                fed = arrive(
-                    week, cell, length, then, w + leg + meal, by, price, new[FED], new_late[FED], fed
-                )
-    new_many[FED], new_many[HUNGRY] = fed, hungry
+            done, by = max(t + leg, opens[o, 0]) + length, min(last, closes - w - leg)
+            hungry = push(figures, late, to_hungry, hungry, done, w + leg + length, by, price)
+            busy = w + leg + meal
+            then = max(t + leg, earliest) + meal
+            if t + leg <= latest and then <= closes:
+                done, by = max(then, opens[o, 0]) + length, min(last, latest - w - leg, closes - busy)
+                fed = push(figures, late, to_fed, fed, done, busy + length, by, price)
+            then = max(t, earliest) + meal + leg
+            if not first and t <= latest and then <= closes:
+                done, by = max(then, opens[o, 0]) + length, min(last, latest - w, closes - busy)
+                fed = push(figures, late, to_fed, fed, done, busy + length, by, price)
+    many[target, FED], many[target, HUNGRY] = fed, hungry
     return fed + hungry > 0
 
 
 @compiled
-def away(row: Ints, rate: float, t: int, w: int, last: int, price: float) -> float:
+def away(end: int, most: int, rate: float, t: int, w: int, last: int, price: float) -> float:
     """Cost of work and lateness of a label that is back at the base; INF where it breaks a limit."""
-    if t > row[END]:
+    if t > end:
         return INF
-    work = max(w, t - min(last, row[END] - w))
-    return INF if work > row[WORK] else work * rate + price
+    work = max(w, t - min(last, end - w))
+    return INF if work > most else work * rate + price
 
 
 @compiled
-def go_home(week: WeekArrays, shift: int, leg: int, labels: Ints, late: Floats, many: Ints) -> float:
+def go_home(
+    week: WeekArrays, shift: int, leg: int, figures: Ints, late: Floats, many: Ints, row: int
+) -> float:
     """Least cost of work and lateness after the last stop; INF where none keeps the rules."""
-    row, rate, best = week.shift[shift], week.rate[shift, PER_TICK], INF
-    meal, earliest, latest = row[MEAL], row[MEAL_EARLIEST], row[MEAL_LATEST]
-    for i in range(many[FED]):
-        t, w, last = labels[FED, i, 0] + leg, labels[FED, i, 1] + leg, labels[FED, i, 2]
-        best = min(best, away(row, rate, t, w, last, late[FED, i]))
+    end, most, rate = week.shift[shift, END], week.shift[shift, WORK], week.rate[shift, PER_TICK]
+    best = INF
+    for i in range(row * ROW, row * ROW + many[row, FED]):
+        t, w, last = figures[i, 0] + leg, figures[i, 1] + leg, figures[i, 2]
+        best = min(best, away(end, most, rate, t, w, last, late[i]))
+    if many[row, HUNGRY] == 0:
+        return best
+    meal, earliest, latest = (
+        week.shift[shift, MEAL],
+        week.shift[shift, MEAL_EARLIEST],
+        week.shift[shift, MEAL_LATEST],
+    )
     at_home = earliest
-    if earliest + meal <= row[END]:
-        at_home = max(at_home, min(latest, row[END] - meal))
-    for i in range(many[HUNGRY]):
-        t, w, last, price = labels[HUNGRY, i, 0], labels[HUNGRY, i, 1], labels[HUNGRY, i, 2], late[HUNGRY, i]
+    if earliest + meal <= end:
+        at_home = max(at_home, min(latest, end - meal))
+    for i in range(row * ROW + MOST, row * ROW + MOST + many[row, HUNGRY]):
+        t, w, last, price = figures[i, 0], figures[i, 1], figures[i, 2], late[i]
         if t + leg <= at_home:
-            best = min(best, away(row, rate, t + leg, w + leg, min(last, at_home - w - leg), price))
+            by = min(last, at_home - w - leg)
+            best = min(best, away(end, most, rate, t + leg, w + leg, by, price))
         if t <= latest:
             then = max(t, earliest) + meal + leg
-            best = min(best, away(row, rate, then, w + meal + leg, min(last, latest - w), price))
+            best = min(best, away(end, most, rate, then, w + meal + leg, min(last, latest - w), price))
     return best

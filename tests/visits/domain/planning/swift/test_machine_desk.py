@@ -9,13 +9,13 @@ from visits.domain.planning.swift.machine_search import go_on, load
 def test_the_dice_repeat_by_seed_and_stay_in_their_range():
     week = made_up_week(12, 1, 1)
     (*_, one), (*_, two), (*_, other) = (at_the_desk(week, seed) for seed in (4, 4, 5))
-    rolls = [chance(one) for _ in range(2000)]
-    assert rolls == [chance(two) for _ in range(2000)]
-    assert rolls[:5] != [chance(other) for _ in range(5)]
+    rolls = [chance(one.luck) for _ in range(2000)]
+    assert rolls == [chance(two.luck) for _ in range(2000)]
+    assert rolls[:5] != [chance(other.luck) for _ in range(5)]
     assert min(rolls) >= 0
     assert max(rolls) < 1
     assert sum(rolls) / 2000 == pytest.approx(0.5, abs=0.03)
-    assert {pick(one, 3) for _ in range(100)} == {0, 1, 2}
+    assert {pick(one.luck, 3) for _ in range(100)} == {0, 1, 2}
 
 
 def test_an_undone_step_leaves_the_week_as_it_was():

@@ -70,14 +70,14 @@ def test_edges_of_meal_and_limits_cost_the_same_both_ways(changes, jobs):
 
 def test_a_label_that_is_nowhere_better_is_dropped_and_the_set_never_runs_over():
     _, _, desk = at_the_desk(board(week(job("a"))))
-    labels, late = desk.tried[0, 0], desk.tried_late[0, 0]
-    count = push(labels, late, 0, 10, 5, 100, 0.0)
-    assert push(labels, late, count, 11, 5, 100, 0.0) == 1
-    assert push(labels, late, count, 9, 5, 100, 0.0) == 1
-    assert labels[0, 0] == 9
+    figures, late = desk.figures, desk.late
+    count = push(figures, late, 0, 0, 10, 5, 100, 0.0)
+    assert push(figures, late, 0, count, 11, 5, 100, 0.0) == 1
+    assert push(figures, late, 0, count, 9, 5, 100, 0.0) == 1
+    assert figures[0, 0] == 9
     count = 1
     for later in range(2 * MOST):
-        count = push(labels, late, count, 10 + later, 5, 101 + later, 0.0)
+        count = push(figures, late, 0, count, 10 + later, 5, 101 + later, 0.0)
     assert count == MOST
 
 
