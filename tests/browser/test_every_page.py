@@ -17,7 +17,14 @@ pytestmark = pytest.mark.xdist_group("browser")
 # Papers, feeds, buttons, and what goes on to another page by itself.
 NO_PAGES = {
     *("home", "visit_report", "draft_list", "invoice_paper", "calendar_feed", "calendar_revoke", "day_off"),
-    *("week_plan_enough", "week_plan_bring_back", "week_stop_places", "week_stop_move", "week_stop_lock"),
+    *(
+        "week_plan_enough",
+        "week_plan_prove",
+        "week_plan_bring_back",
+        "week_stop_places",
+        "week_stop_move",
+        "week_stop_lock",
+    ),
     "day_sheet",
     *("offer_hold", "held_take", "held_let_go"),
     *("replan_state", "replan_accept", "replan_drop", "replan_told", "van_back"),

@@ -57,6 +57,7 @@ PAGES = {
     "week_plan_state": Route(STAFF, {"pk": "week_plan"}),
     "week_plan_accept": Route(CRUSH, {"pk": "week_plan"}, answer=405),
     "week_plan_enough": Route(CRUSH, {"pk": "week_plan"}, answer=405),
+    "week_plan_prove": Route(CRUSH, {"pk": "week_plan"}, answer=405),
     "week_plan_bring_back": Route(CRUSH, {"pk": "week_plan"}, answer=405),
     "week_stop": Route(CRUSH, {"pk": "week_plan", "visit_pk": "planned"}),
     "week_stop_places": Route(CRUSH, {"pk": "week_plan", "visit_pk": "planned"}),

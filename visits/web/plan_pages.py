@@ -13,6 +13,7 @@ from trimops.web.scoped_page import ScopedPage
 from visits.models import WeekPlan, WeekPlanState
 from visits.selectors.plan_story import cost_drawing
 from visits.services.accept_week_plan import accept_week_plan
+from visits.services.ask_proof import ask_proof
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.bring_back_plan import bring_back_plan
 from visits.services.stop_thinking import LONGEST_ANSWER, stop_thinking
@@ -112,4 +113,15 @@ class BringBackPlanPage(ScopedPage):
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = bring_back_plan(week_plan=self.fetch(WeekPlan, pk, "business"), at=self.now, by=self.seat.user)
         messages.success(request, "The earlier plan is back. The other one is kept among the earlier plans.")
+        return redirect(week_address(plan))
+
+
+class ProvePlanPage(ScopedPage):
+    """How much cheaper could anybody drive this week? Worked out in the background."""
+
+    roles = PLANNERS
+
+    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        plan = ask_proof(week_plan=self.fetch(WeekPlan, pk))
+        messages.success(request, "It is being worked out, for a minute. Open this page again to see it.")
         return redirect(week_address(plan))

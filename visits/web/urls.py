@@ -17,6 +17,7 @@ from visits.web.plan_pages import (
     AcceptWeekPlanPage,
     BringBackPlanPage,
     PlanWeekPage,
+    ProvePlanPage,
     StopThinkingPage,
     WeekPlanPage,
     WeekPlanProgress,
@@ -50,6 +51,7 @@ urlpatterns = [
     path("week/plans/<int:pk>/state/", WeekPlanProgress.as_view(), name="week_plan_state"),
     path("week/plans/<int:pk>/accept/", AcceptWeekPlanPage.as_view(), name="week_plan_accept"),
     path("week/plans/<int:pk>/enough/", StopThinkingPage.as_view(), name="week_plan_enough"),
+    path("week/plans/<int:pk>/prove/", ProvePlanPage.as_view(), name="week_plan_prove"),
     path("week/plans/<int:pk>/bring-back/", BringBackPlanPage.as_view(), name="week_plan_bring_back"),
     path("week/plans/<int:pk>/stops/<int:visit_pk>/", StopPage.as_view(), name="week_stop"),
     path(

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from django.core.management.base import BaseCommand, CommandError
 
+from visits.domain.planning.exact.prove_plan import bound_of_plan
 from visits.domain.planning.plan_week_problem import plan_week_problem
 from visits.domain.planning.problem_faults import ProblemFaults
 from visits.domain.planning.solve_limits import SolveLimits
@@ -27,12 +28,16 @@ class Command(BaseCommand):
         parser.add_argument("--seconds", type=float, default=10.0, help="how long to search (10)")
         parser.add_argument("--seed", type=int, default=1, help="start of the search's dice (1)")
         parser.add_argument("--iterations", type=int, help="steps instead of seconds: same seed, same plan")
+        parser.add_argument("--prove", type=float, help="then prove a bound for so many seconds")
         parser.add_argument("--out", type=Path, metavar="PLAN.json", help="write the plan here")
 
     def handle(self, *args: object, **options: object) -> None:
         """Read, plan, print or write."""
         try:
-            document, notes = plan_week_problem(_text(options["problem"]), limits=_limits(options))
+            problem, proof = _text(options["problem"]), _proof_seconds(options)
+            document, notes = plan_week_problem(problem, limits=_limits(options))
+            if proof is not None:
+                document["bound"] = _better(document["bound"], bound_of_plan(problem, document, proof))
         except ProblemFaults as malformed:
             for fault in malformed.faults:
                 self.stderr.write(one_line(fault))
@@ -61,6 +66,20 @@ def _text(path: object) -> str:
         raise ProblemFaults([f"{path}: cannot be read ({error.strerror})"]) from None
     except UnicodeDecodeError:
         raise ProblemFaults([f"{path}: is not UTF-8 text"]) from None
+
+
+def _proof_seconds(options: dict[str, object]) -> float | None:
+    seconds = options["prove"]
+    if seconds is not None and (not isinstance(seconds, float) or not 0 < seconds <= 86_400):
+        raise ProblemFaults(["--prove: must be more than 0 and at most a day"])
+    return seconds
+
+
+def _better(known: object, found: float | None) -> object:
+    """The higher of two proven bounds."""
+    if found is None or (isinstance(known, int | float) and known >= found):
+        return known
+    return found
 
 
 def _limits(options: dict[str, object]) -> SolveLimits:

@@ -68,3 +68,18 @@ def test_a_start_is_never_made_worse_and_a_surcharge_keeps_jobs_where_they_are()
     placed = {jobs[stop.job]: ids[shift.id] for shift in plan.shifts for stop in shift.stops}
     assert all(placed[job] == shift for job, shift in home.items() if job in placed)
     assert plan.bound is None
+
+
+def test_a_search_by_the_clock_ends_early_with_a_proof():
+    problem = made_up_week(12, 1, 1, 0.3)
+    plan = plan_of(problem, seconds=600.0)
+    assert plan["bound"] == plan["cost"]["total"]
+    assert plan["seconds"] < 600
+    assert audit_week(problem, plan) == []
+
+
+def test_a_bound_is_never_above_the_cost_and_the_audit_takes_it():
+    problem = made_up_week(30, 2, 3)
+    plan = plan_of(problem, seconds=1.0)
+    assert plan["bound"] is None or plan["bound"] <= plan["cost"]["total"]
+    assert audit_week(problem, plan) == []

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from django.core.management import CommandError, call_command
 
+from tests.bench.planning.made_up_weeks import made_up_week
 from visits.domain.planning.stored_week import PlanBreaksRules
 from visits.management.commands import solve_week
 
@@ -51,7 +52,8 @@ def test_a_file_that_cannot_be_read_exits_2(tmp_path, content, capsys):
 
 
 @pytest.mark.parametrize(
-    "words", [("--seconds", "0"), ("--seconds", "nan"), ("--seed", "-1"), ("--iterations", "0")]
+    "words",
+    [("--seconds", "0"), ("--seconds", "nan"), ("--seed", "-1"), ("--iterations", "0"), ("--prove", "0")],
 )
 def test_limits_that_make_no_sense_exit_2(words, capsys):
     assert exit_of(FIXTURES / "three_farms.json", *words) == 2
@@ -103,3 +105,12 @@ def test_the_same_seed_and_iterations_give_the_same_plan_and_any_seed_will_do(ca
         )
         plans.append(json.loads(capsys.readouterr().out) | {"seconds": 0})
     assert plans[0] == plans[1]
+
+
+def test_a_proof_on_request_puts_the_bound_into_the_plan(tmp_path):
+    path, out = tmp_path / "week.json", tmp_path / "plan.json"
+    path.write_text(json.dumps(made_up_week(12, 1, 1, 0.3)))
+    call_command("solve_week", str(path), "--iterations", "200", "--prove", "300", "--out", str(out))
+    plan = json.loads(out.read_text())
+    assert 0 < plan["bound"] <= plan["cost"]["total"]
+    call_command("audit_week", str(path), str(out))
