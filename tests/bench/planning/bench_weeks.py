@@ -52,7 +52,7 @@ def missed(gaps: dict[float, list[float]]) -> Iterator[str]:
 
 def main(words: list[str] | None = None) -> None:
     parser = argparse.ArgumentParser()
-    parser.add_argument("--weeks", type=int, default=6)
+    parser.add_argument("--weeks", type=int, default=8)
     parser.add_argument("--reference", type=float)
     options = parser.parse_args(words or [])
     ready_to_search()
