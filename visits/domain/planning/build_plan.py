@@ -46,12 +46,11 @@ def build_plan(
         cost=cost,
         shifts=tuple(shifts),
         left_out=tuple(left_out(board, week, job) for job in out),
-        bound=cost.total if proven else _below(bound, cost.total),
+        bound=cost.total if proven else None if bound is None else bound_below(bound, cost.total),
         notes=problem.notes,
     )
 
 
-def _below(bound: float | None, cost: float) -> float | None:
-    if bound is None:
-        return None
+def bound_below(bound: float, cost: float) -> float:
+    """A proven bound as it is written beside that cost: rounded down, or the cost itself where it reaches it."""
     return cost if bound >= cost - 1e-6 else floor(bound * GRAIN) / GRAIN

@@ -21,7 +21,7 @@ from visits.domain.planning.exact.pricing import MOST_JOBS
 from visits.domain.planning.exact.prove_week import Proof, prove_week
 from visits.domain.planning.insertion import insert_all
 from visits.domain.planning.search_clock import SearchClock
-from visits.domain.planning.swift.machine import SwiftSearch
+from visits.domain.planning.swift.machine import Share, SwiftSearch
 
 FIRST_ENDS, FIRST_SECONDS_PER_JOB = 0.5, 0.1
 """The first round, in which both cores search from scratch, takes this share, or less where the week is small."""
@@ -103,7 +103,7 @@ class WeekSearch:
     def _over(self) -> bool:
         return self.clock.stopped or (self.proof is not None and self.proof.closed)
 
-    def _share(self, ends: float, steps: int, cost: Callable[[], float]) -> Callable[[int], float]:
+    def _share(self, ends: float, steps: int, cost: Callable[[], float]) -> Share:
         share = self.clock.until(ends, steps, cost)
         return lambda done: 1.0 if self._over() else share(done)
 
@@ -111,11 +111,14 @@ class WeekSearch:
         steps = (self.clock.limits.iterations or 0) * ENGINE_STEPS // 2
 
         def run() -> Week:
-            search.begin_with(self.best)
-            search.run(self._share(ends, steps, lambda: search.cost), hot * self.usual, COLD * self.usual)
-            return search.best()
+            return self._cooled(search, self.best, self._share(ends, steps, lambda: search.cost), hot)
 
         return run
+
+    def _cooled(self, search: SwiftSearch, week: Week, share: Share, hot: float) -> Week:
+        search.begin_with(week)
+        search.run(share, hot * self.usual, COLD * self.usual)
+        return search.best()
 
     def _engine_then_swift(self, ends: float) -> Runner:
         """The engine for half of the way where it can be used, then the own search from the better of both."""
@@ -129,10 +132,8 @@ class WeekSearch:
             found = engine()
             if self.clock.limits.iterations is not None:
                 return found
-            search.begin_with(min(found, self.best, key=self.board.total))
-            share = self._share(ends, 0, lambda: search.cost)
-            search.run(share, WARM * self.usual, COLD * self.usual)
-            return search.best()
+            better = min(found, self.best, key=self.board.total)
+            return self._cooled(search, better, self._share(ends, 0, lambda: search.cost), WARM)
 
         return run
 

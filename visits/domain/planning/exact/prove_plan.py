@@ -1,9 +1,9 @@
 """A plan document against what no plan of its week can undercut."""
 
 from collections.abc import Mapping
-from math import floor
 
 from visits.domain.planning.board import Board, Week
+from visits.domain.planning.build_plan import bound_below
 from visits.domain.planning.exact.column_generation import Pool
 from visits.domain.planning.exact.pricing import MOST_JOBS
 from visits.domain.planning.exact.prove_week import prove_week
@@ -13,8 +13,6 @@ from visits.domain.planning.read_problem import read_problem
 from visits.domain.planning.stored_week import week_of_document
 from visits.domain.planning.swift.machine import SwiftSearch
 
-GRAIN = 10_000
-"""Money in a plan is written to the ten-thousandth."""
 WARM_SHARE, WARM_MOST = 0.1, 3.0
 """Of the seconds, and at most so many, for a search that finds good days to set out from."""
 HOT, COLD = 0.003, 0.00003
@@ -35,7 +33,7 @@ def bound_of_plan(
     proof = prove_week(board, min(week, better, key=board.total), time.left, should_stop, pool)
     if proof.bound <= 0 and not proof.closed:
         return None
-    return floor(min(proof.bound, document_cost(board, week)) * GRAIN + 1e-3) / GRAIN
+    return round(bound_below(proof.bound, document_cost(board, week)), 4)
 
 
 def good_days(board: Board, week: Week, time: TimeLeft) -> tuple[Week, Pool]:

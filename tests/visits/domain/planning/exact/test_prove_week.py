@@ -140,3 +140,20 @@ def test_from_days_in_a_poor_order_the_proof_is_right(problem, chance):
     assert proof.bound <= document_cost(made, best) + 1e-6
     assert proof.closed
     assert made.total(proof.week) == pytest.approx(made.total(best), abs=1e-3)
+
+
+MADE = board(week(job("a"), job("b", "far"), job("c", "middle")))
+
+
+def test_the_proven_week_costs_its_bound():
+    proof = prove_week(MADE, ((2, 1, 0),), 20)
+    assert proof.closed
+    assert proof.bound == pytest.approx(MADE.total(best_week(MADE)))
+    assert MADE.total(proof.week) == pytest.approx(proof.bound)
+    assert proof.columns > 0
+
+
+def test_without_time_there_is_no_proof_and_the_bound_claims_nothing():
+    proof = prove_week(MADE, ((2, 1, 0),), 0)
+    assert not proof.closed
+    assert proof.bound == 0
