@@ -9,6 +9,7 @@ from trimops.accounts.models import Business
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
 from trimops.web.templatetags.figures import money as money_words
+from visits.domain.planning.board import Board
 from visits.domain.planning.measures import instant
 from visits.domain.planning.moves.price_moves import Moves, Price, price_moves
 from visits.domain.planning.moves.say_why_not import say_price, say_why_not
@@ -16,6 +17,7 @@ from visits.domain.planning.moves.why_not import Rule, WhyNot
 from visits.models import Van, Visit
 from visits.selectors.standing_plan import StandingPlan, shift_parts
 
+MUST_BE_PLANNED = "It must be planned: it is urgent, confirmed or locked."
 KEEPS_ITS_HOUR = "It keeps its hour: unlock it, or put it off, before you move it."
 
 
@@ -90,7 +92,7 @@ def stop_places(standing: StandingPlan, visit: Visit, business: Business) -> Sto
     views = list(_views(standing, moves, vans, business))
     here = next((view for view in views if view.is_here), None)
     begun = moves.here is not None and not views
-    return StopPlaces(visit, here, views, *_out(moves, business), begun)
+    return StopPlaces(visit, here, views, *_out(moves, standing.board, business), begun)
 
 
 def _views(
@@ -132,13 +134,14 @@ def price_words(price: Price, business: Business) -> str:
     return say_price(price, money_words(Decimal(minor) / 100, business.currency) if minor else "")
 
 
-def _out(moves: Moves, business: Business) -> tuple[str, str]:
+def _out(moves: Moves, board: Board, business: Business) -> tuple[str, str]:
+    may_go = board.problem.jobs[moves.job].leave_out_cost is not None
     if moves.here is None:
         return "", "It is left out already."
     if not moves.places:
         return "", "This day has begun."
     if moves.out is None:
-        return "", "It must be planned: it is urgent, confirmed or locked."
+        return "", say_why_not(WhyNot(Rule.LEFT_BEHIND), board, ()) if may_go else MUST_BE_PLANNED
     return price_words(moves.out, business), ""
 
 

@@ -71,11 +71,15 @@ def price_moves(board: Board, week: Week, job: int, closed: Collection[int] = ()
     if here is not None and here[0] in closed:
         return Moves(job, here, (), None, 0.0)
     rest = without(week, job)
-    left = (
-        _of_shift(board, here[0], rest[here[0]]) - _of_shift(board, here[0], week[here[0]]) if here else None
-    )
+    left = _without_it(board, week, rest, here[0]) if here else None
     places = tuple(
-        _place(board, week, (job, shift, position), left if here and here[0] != shift else None, closed)
+        (
+            Place(shift, position, why_not=WhyNot(Rule.LEFT_BEHIND))
+            if here and here[0] != shift and left is None
+            else _place(
+                board, week, (job, shift, position), left if here and here[0] != shift else None, closed
+            )
+        )
         for shift in range(len(week))
         for position in range(len(rest[shift]) + 1)
     )
@@ -83,6 +87,14 @@ def price_moves(board: Board, week: Week, job: int, closed: Collection[int] = ()
     return Moves(
         job, here, places, None if must_stay else left, board.problem.jobs[job].leave_out_cost or 0.0
     )
+
+
+def _without_it(board: Board, week: Week, rest: Week, shift: int) -> Price | None:
+    """What the shift saves without the stop; None where a detour by the stop was the quicker road (a typed table
+    of travel may say so) and the others do not fit without it."""
+    if rest[shift] and board.timing(shift, rest[shift]) is None:
+        return None
+    return _of_shift(board, shift, rest[shift]) - _of_shift(board, shift, week[shift])
 
 
 def _place(

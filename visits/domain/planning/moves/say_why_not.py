@@ -23,6 +23,7 @@ def say_why_not(why: WhyNot, board: Board, names: Sequence[str], kept: Collectio
         return f"{name} (hygiene {levels[0]}) must not come after {beside} (hygiene {levels[1]})."
     return {
         Rule.BEGUN: "This day has begun.",
+        Rule.LEFT_BEHIND: "The day it leaves cannot be driven without it: the road by this farm is the quicker one.",
         Rule.CREW: f"{name} is kept for another van.",
         Rule.HELD: f"{name} keeps its hour on another day.",
         Rule.NO_HOURS: f"Nobody can work at {name} within the hours of this day.",

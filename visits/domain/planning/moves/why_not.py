@@ -18,6 +18,7 @@ class Rule(StrEnum):
     """The rule in the way."""
 
     BEGUN = "begun"
+    LEFT_BEHIND = "left_behind"
     CREW = "crew"
     HELD = "held"
     NO_HOURS = "no_hours"

@@ -10,12 +10,14 @@ from hypothesis import strategies as st
 
 from tests.bench.planning.made_up_weeks import made_up_week
 from tests.visits.domain.planning.brute_force import cheapest_round
-from tests.visits.domain.planning.hand_made import board, job, shift, week
+from tests.visits.domain.planning.hand_made import board, job, monday, shift, week
 from tests.visits.domain.planning.small_weeks import small_weeks
 from visits.domain.planning.board import Board
 from visits.domain.planning.insertion import insert_all
 from visits.domain.planning.moves.price_moves import price_moves
+from visits.domain.planning.moves.say_why_not import say_why_not
 from visits.domain.planning.moves.week_orders import with_stop
+from visits.domain.planning.moves.why_not import Rule
 from visits.domain.planning.read_problem import read_problem
 from visits.domain.planning.stored_week import document_of_week
 
@@ -96,6 +98,17 @@ def test_taking_a_stop_out_saves_its_drive_and_its_work_and_is_reckoned():
 
 def test_a_stop_that_must_be_planned_cannot_be_taken_out():
     assert price_moves(board(two_days(job("a"))), ((0,), ()), 0).out is None
+
+
+def test_a_stop_whose_farm_lies_on_the_only_quick_road_cannot_leave_its_day():
+    """A typed table of travel may hold a road that is slower than the detour by a third farm."""
+    problem = two_days(job("a"), job("b", "middle", leave_out_cost=9))
+    problem["travel"]["minutes"][0][1] = 90
+    problem["jobs"][0]["windows"] = [{"start": monday("07:00"), "end": monday("09:00")}]
+    moves = price_moves(board(problem), ((1, 0), ()), 1)
+    assert moves.out is None
+    assert [p.why_not.rule for p in moves.places if p.shift == 1] == [Rule.LEFT_BEHIND]
+    assert "cannot be driven without it" in say_why_not(moves.places[-1].why_not, board(problem), ["a", "b"])
 
 
 def test_a_stop_that_is_left_out_can_be_put_in_anywhere():

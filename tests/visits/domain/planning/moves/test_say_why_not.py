@@ -10,6 +10,9 @@ from visits.domain.planning.moves.why_not import Rule, WhyNot
 NAMES = ["Low Croft", "High Fold"]
 SAID = {
     WhyNot(Rule.BEGUN): "This day has begun.",
+    WhyNot(Rule.LEFT_BEHIND): (
+        "The day it leaves cannot be driven without it: the road by this farm is the quicker one."
+    ),
     WhyNot(Rule.CREW, 0): "Low Croft is kept for another van.",
     WhyNot(Rule.HELD, 0): "Low Croft keeps its hour on another day.",
     WhyNot(Rule.NO_HOURS, 1): "Nobody can work at High Fold within the hours of this day.",
