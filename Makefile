@@ -4,6 +4,7 @@
 # make test    everything a change must pass; make check: the part that runs no test
 # make up      web, worker and beat on PostgreSQL and Redis (DATABASE_URL, REDIS_URL, or servers of its own)
 # make bench   the timed checks
+# make hunt    the random tests with examples never tried before (what it finds becomes a test of its own)
 
 MAKEFLAGS += --no-print-directory
 PORT ?= 8000
@@ -16,7 +17,7 @@ AS_DEPLOYED := env TRIMOPS_DEBUG=0 TRIMOPS_HTTPS=1 TRIMOPS_ALLOWED_HOSTS=trimops
 PYTEST := $(PYTHON_BIN) -m pytest -n 2 -q
 
 .NOTPARALLEL:
-.PHONY: setup demo serve up bench check test test-embedded test-servers chromium
+.PHONY: setup demo serve up bench hunt check test test-embedded test-servers chromium
 
 setup: $(READY)
 
@@ -35,6 +36,9 @@ up: $(READY)
 
 bench: $(READY)
 	@$(PYTHON_BIN) -m tests.bench
+
+hunt: $(READY)
+	env -u DATABASE_URL -u REDIS_URL TRIMOPS_HUNT=1 $(PYTEST) -m "not services and not browser"
 
 check: $(READY)
 	$(PYTHON_BIN) -m ruff check .

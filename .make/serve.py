@@ -15,7 +15,7 @@ def main() -> int:
     env = {**os.environ, "PYTHONUNBUFFERED": "1", "DJANGO_SETTINGS_MODULE": "trimops.settings.base"}
     Path("static-collected").mkdir(exist_ok=True)
     subprocess.run([*MANAGE, "migrate", "--verbosity", "0"], check=True, env=env)
-    subprocess.run([*MANAGE, "demo_signins"], check=False, env=env)
+    subprocess.run([*MANAGE, "demo_signins", "--site", f"http://127.0.0.1:{PORT}"], check=False, env=env)
     print(f"\ntrimops: open http://127.0.0.1:{PORT}/   (Ctrl-C stops it)", flush=True)
     # One process, since jobs and sign-in limits live in it; threads let a page load while another waits.
     web = web_server(PORT, "--workers", "1", "--threads", "8", "--log-level", "warning")

@@ -22,18 +22,20 @@ from visits.domain.crush_entry import ActionEntry, CowEntry, FindingEntry, FootE
 from visits.domain.feet import Claw, Foot
 from visits.domain.lesions import LesionCode
 from visits.domain.visit_states import VisitReason, VisitState
-from visits.models import Consumable, ConsumableKind, ShiftPattern, Trim, Van, Visit
+from visits.models import Consumable, ConsumableKind, ShiftPattern, Trim, TrimPhoto, Van, Visit
 from visits.services.ask_visit import CowWish, VisitWish, ask_visit
 from visits.services.call_off_visit import call_off_visit
 from visits.services.confirm_visit import confirm_visit
 from visits.services.finish_visit import SignOff, finish_visit
 from visits.services.plan_visit import plan_visit
 from visits.services.record_trim import CrushRecord, record_trim
+from visits.services.save_photo import SentPhoto, save_photo
 from visits.services.start_visit import start_visit
 
 MONDAY = date(2026, 3, 2)
 NOON = datetime(2026, 3, 2, 12, tzinfo=UTC)
 TUESDAY_TEN = datetime(2026, 3, 3, 10, tzinfo=UTC)
+JPEG = b"\xff\xd8\xff\xe0\x00\x10JFIF" + b"not much of a foot" + b"\xff\xd9"
 PASSWORD = "a-long-word-for-tests"
 
 _numbers = count(1)
@@ -243,3 +245,9 @@ def put_down(visit: Visit, cow: Cow, *feet: FootEntry, at: datetime | None = Non
     at = at or (visit.started_at or NOON) + timedelta(minutes=20)
     record = CrushRecord(cow, CowEntry(feet=feet, **entry), uuid4(), at)
     return record_trim(visit=visit, record=record, by=visit.van.trimmer)
+
+
+def photo_of(trim: Trim, picture: bytes = JPEG) -> TrimPhoto:
+    """A picture of the left hind foot of a cow that was put down."""
+    photo = SentPhoto(uuid4(), trim.client_id, Foot.LEFT_HIND, trim.recorded_at, picture)
+    return save_photo(visit=trim.visit, photo=photo, at=trim.recorded_at, by=trim.recorded_by)[0]

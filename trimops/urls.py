@@ -11,6 +11,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("people/", include("trimops.accounts.web.urls")),
     path("farms/", include("farms.web.urls")),
     path("", include("visits.web.urls")),
+    path("api/v1/", include("visits.api.urls")),
     path("invoices/", include("invoicing.web.urls")),
     path("my-farm/", include("trimops.portal.web.urls")),
 ]

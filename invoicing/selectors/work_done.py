@@ -47,4 +47,4 @@ def _why(item: PriceItem, count: int) -> str:
         return "one visit"
     if item is PriceItem.URGENT:
         return "asked for as urgent"
-    return f"{count} put down at the crush"
+    return f"{count} noted at the crush"

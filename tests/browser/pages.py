@@ -56,8 +56,6 @@ def _week_and_visits(r: Round) -> Iterator[str]:
     said = "asked_by=Phone&head_count=2&corrective_count=1&score=&note="
     yield from (when, f"{when}?reason=routine&{said}", f"{when}?reason=urgent&{said}")
     yield reverse("held_hour", args=[r.held.pk])
-    yield reverse("crush", args=[r.under_way.pk]) + "?q=999"
-    yield reverse("crush_cow", args=[r.under_way.pk, r.next_cow.pk])
 
 
 def _something_changed(r: Round) -> Iterator[str]:
@@ -93,6 +91,7 @@ def _rest(r: Round) -> Iterator[str]:
         reverse(name) for name in ("invoice_list", "prices", "payers", "people", "business", "calendar")
     )
     yield from (reverse(name) for name in ("vans", "van_new", "figures", "account_change_password"))
+    yield reverse("crush_days")
     yield from (reverse("invoice", args=[invoice.pk]) for invoice in (r.draft, r.issued))
     yield reverse("van", args=[r.house.van.pk])
     yield reverse("membership_end", args=[r.invited.pk])

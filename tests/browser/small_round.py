@@ -75,7 +75,6 @@ class Round:
     draft: Invoice
     issued: Invoice
     invited: Membership
-    next_cow: Cow
     herd_list: HerdImport
     replanned: WeekPlan
     thinking: WeekPlan
@@ -110,7 +109,6 @@ def make_round() -> Round:
         draft=_draft_of(finished),
         issued=issue_invoice(invoice=billed, at=now, by=house.owner),
         invited=invite_person(business=house.business, guest=guest, at=now, by=house.owner),
-        next_cow=_cows_of(under_way.farm)[1],
         herd_list=keep_herd_list(
             farm=house.farm, file_name="herd.csv", content=HERD_LIST, at=now, by=house.office
         ),

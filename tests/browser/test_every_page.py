@@ -26,9 +26,11 @@ NO_PAGES = {
         "week_stop_lock",
     ),
     "day_sheet",
+    *("crush_today", "crush_papers", "crush_writings", "crush_photo", "trim_photo"),
     *("offer_hold", "held_take", "held_let_go"),
     *("replan_state", "replan_accept", "replan_drop", "replan_told", "van_back"),
     *("invoice_draft", "plan_week", "week_plan_accept", "week_plan_state", "payer"),
+    *("crush_worker", "crush_pack", "crush_manifest"),
 }
 AXE = Axe()
 RUN = (

@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import Response, expect
 
 from tests.browser.conftest import Site
 from tests.browser.small_round import HERD_LIST
@@ -34,21 +34,22 @@ def test_a_week_is_planned_watched_and_accepted(site: Site) -> None:
 def test_a_cow_is_put_down_at_the_crush_and_stands_on_the_visit(site: Site) -> None:
     site.be(site.house.trimmer)
     site.open(f"/visits/{site.round.under_way.pk}/crush/")
-    site.page.get_by_role("link", name="202").click()
-    foot = site.page.get_by_role("group", name="Left hind").first
-    foot.get_by_role("group", name="Outer claw").get_by_label("cut to length").check()
-    foot.get_by_role("group", name="Inner claw").get_by_label("cut to length").check()
-    foot.get_by_label("Seen").first.select_option(label="white line crack")
-    foot.get_by_label("Where").first.select_option(label="outer claw")
-    foot.get_by_label("Zone").first.select_option(value="3")
-    site.page.get_by_role("button", name="Put her down").click()
-    expect(site.page.get_by_role("alert")).to_contain_text("Loose horn off the outer claw?")
-    site.page.get_by_role("button", name="Put her down").click()
+    page = site.page
+    page.get_by_role("button").filter(has_text="202").first.click()
+    expect(page.get_by_role("heading", name="Cow 202")).to_be_visible()
+    page.locator("[data-foot='LH']").click()
+    page.locator("[data-place='lateral 3']").click()
+    page.locator(".sheet [data-lesion='WLF']").click()
+    page.locator("[data-save='main']:visible").click()
+    expect(page.locator("body")).to_contain_text("Loose horn off the outer claw?")
+    with page.expect_response(_brings_a_cow):
+        page.locator("[data-save='sure']:visible").click()
 
-    expect(site.page.get_by_role("status").first).to_contain_text("Cow 202 is put down")
+    expect(page.get_by_text("Cow 202 is noted.")).to_be_visible()
+    expect(page.locator(".line")).to_contain_text("All sent")
     site.open(f"/visits/{site.round.under_way.pk}/")
-    expect(site.page.get_by_role("heading", level=1)).to_have_text("Thistle Bank: 2 of 12 cows done")
-    row = site.page.get_by_role("row").filter(has_text="202")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Thistle Bank: 2 of 12 cows done")
+    row = page.get_by_role("row").filter(has_text="202")
     expect(row).to_contain_text("left hind: white line crack")
 
 
@@ -69,6 +70,13 @@ def test_a_herd_list_is_looked_at_before_it_changes_anything(site: Site) -> None
     expect(site.page.get_by_role("status").first).to_contain_text("1 new, 1 changed")
     assert _find(site, "501") == 1
     assert _find(site, "502") == 0
+
+
+def _brings_a_cow(answer: Response) -> bool:
+    """The server has answered what the phone sent, and there was something in it."""
+    if not answer.url.endswith("/crush/writings/"):
+        return False
+    return bool((answer.request.post_data_json or {}).get("writings"))
 
 
 def _find(site: Site, number: str) -> int:

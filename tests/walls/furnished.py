@@ -17,6 +17,7 @@ from tests.factories import (
     make_farm,
     make_house,
     make_prices,
+    photo_of,
     planned,
     put_down,
     under_way,
@@ -88,7 +89,7 @@ def _planned_again(house: House) -> WeekPlan:
 def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, object]:
     start = TUESDAY_TEN + timedelta(days=days)
     done = under_way(farm, house.van, start - timedelta(days=1))
-    put_down(done, cow, blocked_foot())
+    photo = photo_of(put_down(done, cow, blocked_foot()))
     finish(done, house.trimmer)
     herd = keep_herd_list(farm=farm, file_name="herd.csv", content=LIST, at=NOON, by=house.office)
     return {
@@ -98,5 +99,6 @@ def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, 
         "planned": planned(farm, house.van, start).pk,
         "finished": done.pk,
         "under_way": under_way(farm, house.van, start + timedelta(hours=5)).pk,
+        "photo": photo.uid,
         "invoice": draft_invoice(visit=done, at=NOON).pk,
     }

@@ -88,7 +88,10 @@ PAGES = {
     "visit_start": Route(CRUSH, {"pk": "planned"}),
     "visit_finish": Route(CRUSH, {"pk": "under_way"}),
     "crush": Route(CRUSH, {"pk": "under_way"}),
-    "crush_cow": Route(CRUSH, {"pk": "under_way", "cow_pk": "cow"}),
+    "crush_days": Route(CRUSH),
+    "crush_today": Route(CRUSH),
+    "crush_papers": Route(CRUSH, {"pk": "under_way"}),
+    "trim_photo": Route(EVERYONE, {"pk": "finished", "uid": "photo"}),
     "visit_report": Route(EVERYONE, {"pk": "finished"}),
     "draft_list": Route(EVERYONE, {"pk": "planned"}),
     "cow": Route(STAFF, {"pk": "cow"}),
@@ -108,8 +111,15 @@ PAGES = {
     "portal_home": Route(CLIENT),
     "portal_ask": Route(CLIENT),
 }
+# The JSON side: refused in problem details instead of being led to sign in.
+API = {
+    "crush_writings": Route(CRUSH, {"pk": "under_way"}, answer=405),
+    "crush_photo": Route(CRUSH, {"pk": "under_way", "uid": "photo"}, answer=405),
+}
 # The address itself is the proof: whoever holds the link may open it.
 BY_LINK = {"invitation", "calendar_feed"}
+# Open to all, because there is nothing in it but our own files.
+PUBLIC = {"crush_worker", "crush_pack", "crush_manifest"}
 
 
 def every_pattern() -> Iterator[URLPattern]:

@@ -4,6 +4,7 @@ import logging
 import re
 from datetime import timedelta
 from itertools import product
+from uuid import UUID, uuid4
 
 import pytest
 from django.test import Client
@@ -11,7 +12,7 @@ from django.urls import reverse
 from django.utils import timezone
 
 from tests.factories import NOON, make_business, make_user, planned
-from tests.walls.routes import BY_LINK, PAGES, every_pattern
+from tests.walls.routes import API, BY_LINK, PAGES, PUBLIC, every_pattern
 from trimops.accounts.roles import Role
 from trimops.accounts.services.invite_person import Guest, invitation_token, invite_person
 from trimops.web.scoped_page import ScopedPage
@@ -46,7 +47,7 @@ def page_class(name):
 def test_every_address_has_its_line_in_the_table_and_every_line_its_address():
     names = [pattern.name for pattern in every_pattern()]
     assert len(names) == len(set(names)), "a name leads to one address"
-    assert set(names) == set(PAGES) | BY_LINK
+    assert set(names) == set(PAGES) | set(API) | BY_LINK | PUBLIC
 
 
 @ROUTES
@@ -96,7 +97,7 @@ def test_another_businesss_rows_are_not_there(name, mine, theirs, signed_in):
 def test_rows_that_never_were_are_not_there_in_the_same_words(name, mine, theirs, signed_in):
     client = signed_in(person(mine, next(iter(PAGES[name].roles))))
     method = "get" if hasattr(page_class(name), "get") else "post"
-    nowhere = dict.fromkeys(mine.keys, 987_654_321)
+    nowhere = {row: uuid4() if isinstance(key, UUID) else 987_654_321 for row, key in mine.keys.items()}
     gone, foreign = (getattr(client, method)(address(name, keys)) for keys in (nowhere, theirs.keys))
     assert (gone.status_code, foreign.status_code) == (404, 404)
     assert TOKEN.sub(b"", gone.content) == TOKEN.sub(b"", foreign.content)
@@ -170,6 +171,15 @@ def test_an_invitation_opens_to_its_link_and_a_bent_one_is_refused(mine, db):
     )
     assert Client().get(reverse("invitation", args=[token])).status_code == 200
     assert Client().get(reverse("invitation", args=[token + "x"])).status_code == 409
+
+
+@pytest.mark.parametrize("name", sorted(PUBLIC))
+def test_what_is_open_to_all_is_the_same_for_all(name, mine, signed_in):
+    people = (Client(), *(signed_in(person(mine, role)) for role in Role))
+    answers = [client.get(reverse(name)) for client in people]
+    assert {answer.status_code for answer in answers} == {200}
+    assert len({answer.content for answer in answers}) == 1
+    assert not any(answer.cookies for answer in answers)
 
 
 def test_a_page_that_names_no_part_is_closed_to_all():

@@ -115,7 +115,7 @@ def more_cows_at_the_crush(house, count):
 
 
 def crush_of(house):
-    return reverse("crush", args=[house.farm.visits.within(house.scope).get(state="under_way").pk])
+    return reverse("crush_papers", args=[house.farm.visits.within(house.scope).get(state="under_way").pk])
 
 
 PAGES = {

@@ -145,7 +145,8 @@ ROADS_FILE = os.environ.get("TRIMOPS_ROADS_FILE", "")
 CONTENT_SECURITY_POLICY = {
     "DIRECTIVES": {
         "default-src": ["'self'"],
-        "img-src": ["'self'", "data:"],
+        # blob: a photo taken at the crush, shown before it was sent
+        "img-src": ["'self'", "data:", "blob:"],
         "object-src": ["'none'"],
         "base-uri": ["'self'"],
         "form-action": ["'self'"],

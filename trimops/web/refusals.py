@@ -1,10 +1,11 @@
 """Where a refusal becomes an answer: one middleware for pages, one handler for the JSON side."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from django.core.exceptions import ValidationError as ModelFault
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
+from rest_framework import exceptions
 from rest_framework.exceptions import APIException
 from rest_framework.response import Response
 from rest_framework.views import exception_handler
@@ -13,6 +14,33 @@ from trimops.kernel.errors import NotFound, RuleBroken
 from trimops.web.problem_pages import rule_broken_page
 
 PROBLEM = "application/problem+json"
+
+# What each refusal of the JSON library is called by us; a script goes by the code, never by the words.
+CODES: tuple[tuple[type[APIException], str], ...] = (
+    (exceptions.NotAuthenticated, "not_signed_in"),
+    (exceptions.AuthenticationFailed, "not_signed_in"),
+    (exceptions.PermissionDenied, "not_allowed"),
+    (exceptions.NotFound, "not_found"),
+    (exceptions.ParseError, "malformed"),
+    (exceptions.UnsupportedMediaType, "wrong_kind_of_content"),
+    (exceptions.MethodNotAllowed, "method_not_allowed"),
+)
+
+
+class Malformed(APIException):
+    """400: what was sent cannot be read; `faults` are (field, reason), as exact as can be."""
+
+    status_code = 400
+
+    def __init__(self, faults: Sequence[tuple[str, str]]) -> None:
+        self.faults = [{"field": field, "reason": reason} for field, reason in faults]
+        super().__init__("; ".join(f"{field}: {reason}" if field else reason for field, reason in faults))
+
+
+class TooLarge(APIException):
+    """413: more at once than is taken; send it in parts."""
+
+    status_code = 413
 
 
 class RefusalMiddleware:
@@ -44,17 +72,31 @@ def answer_refusal(fault: Exception, context: dict[str, object]) -> Response | N
     if answer is None:
         return None
     detail = fault.detail if isinstance(fault, APIException) else str(fault)
-    return _problem(answer.status_code, "refused", str(detail), answer)
+    return _problem(answer.status_code, _code_of(fault), str(detail), answer, getattr(fault, "faults", None))
 
 
-def _problem(status: int, code: str, detail: str, answer: Response | None = None) -> Response:
-    body = {
+def _code_of(fault: Exception) -> str:
+    if isinstance(fault, Malformed | TooLarge):
+        return "malformed" if isinstance(fault, Malformed) else "too_large"
+    return next((code for kind, code in CODES if isinstance(fault, kind)), "refused")
+
+
+def _problem(
+    status: int,
+    code: str,
+    detail: str,
+    answer: Response | None = None,
+    faults: Sequence[dict[str, str]] | None = None,
+) -> Response:
+    body: dict[str, object] = {
         "type": "about:blank",
         "title": code.replace("_", " "),
         "status": status,
         "code": code,
         "detail": detail,
     }
+    if faults:
+        body["faults"] = faults
     problem = Response(body, status=status, content_type=PROBLEM)
     for name, value in answer.headers.items() if answer is not None else ():
         if name.lower() in ("allow", "retry-after", "www-authenticate"):

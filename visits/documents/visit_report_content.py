@@ -123,7 +123,10 @@ class Signature:
 
 @dataclass(frozen=True)
 class VisitReport:
-    """Everything on the report. Instants are aware and in the business's zone; `started` and `finished` may lack."""
+    """Everything on the report. Instants are aware and in the business's zone; `started` and `finished` may lack.
+
+    `was_done` and `farm_to_do` are the trimmer's own words at the sign-off, line by line.
+    """
 
     letterhead: Letterhead
     farm_name: str
@@ -149,4 +152,6 @@ class VisitReport:
     hygiene_steps: tuple[HygieneStep, ...] = ()
     next_visit: str = ""
     signed: tuple[Signature, ...] = ()
+    was_done: tuple[str, ...] = ()
+    farm_to_do: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()

@@ -1,6 +1,6 @@
-"""The end of the report: what was used, hygiene, next visit, signatures, cautions."""
+"""The end of the report: what was used, hygiene, next visit, words at the sign-off, signatures, cautions."""
 
-from reportlab.platypus import Flowable, Paragraph, Spacer
+from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer
 
 from trimops.paper.colours import Tint
 from trimops.paper.days import clock, day_short_year
@@ -16,7 +16,8 @@ def end_part(report: VisitReport) -> list[Flowable]:
     """Used and washed beside next visit and signatures, cautions over the full width."""
     left = [*_hygiene(report), *_used(report)]
     right = [*_next(report), *_signed(report)]
-    return [Spacer(0, 8), *side_by_side([left, right], TEXT_WIDTH), *_cautions(report)]
+    beside = side_by_side([left, right], TEXT_WIDTH)
+    return [Spacer(0, 8), *beside, *_told(report), *_cautions(report)]
 
 
 def _hygiene(report: VisitReport) -> list[Flowable]:
@@ -59,6 +60,17 @@ def _signed(report: VisitReport) -> list[Flowable]:
         for s in report.signed
     ]
     return [heading("Signed"), *lines]
+
+
+def _told(report: VisitReport) -> list[Flowable]:
+    """The trimmer's own words, as they were read out to whoever received them."""
+    told = (("What was done", report.was_done), ("What is yours to do", report.farm_to_do))
+    lines: list[Flowable] = []
+    for lead, said in told:
+        if said:
+            first, *rest = [words(line, style(after=2)) for line in said]
+            lines += [KeepTogether([words(lead, style(bold=True, before=3)), first]), *rest]
+    return [*section("Told at the end of the visit", 60), *lines] if lines else []
 
 
 def _cautions(report: VisitReport) -> list[Flowable]:

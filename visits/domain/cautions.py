@@ -20,6 +20,7 @@ GRINDER = (
 BELLY_BAND = "Belly band behind the elbow, not tight, off as soon as it can be: nerves suffer under it."
 TOE = "Leave the wall and the triangle at the toe: they carry the weight."
 BLOOD = "Blood or sensitive tissue in sight: stop. That foot is the vet's, and pain relief with it."
+ALONE = "Somebody knows where you are and when you will be done; the phone is on you, not in the van."
 MEDICINES = (
     "Medicines, their dose and their waiting times are the vet's and the label's; "
     "write them in the farm's book."

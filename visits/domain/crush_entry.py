@@ -43,12 +43,17 @@ class ActionEntry:
 
 @dataclass(frozen=True)
 class FootEntry:
-    """One lifted foot: measures (mm, degrees), signs looked for (T12), what was seen, what was done."""
+    """One lifted foot: measures (mm, degrees), signs looked for (T12), what was seen, what was done.
+
+    `look_again_days` is set by hand: None leaves it to the rule, 0 is no need. `for_vet` is the trimmer's own word.
+    """
 
     foot: Foot
     wall_mm: int | None = None
     wall_measured_from: str = ""
     toe_angle: int | None = None
+    look_again_days: int | None = None
+    for_vet: str = ""
     has_pain: bool = False
     has_swelling: bool = False
     swelling_above_dewclaw: bool = False
@@ -77,7 +82,9 @@ class CowEntry:
     mobility_scale: MobilityScale | None = None
     mobility_score: int | None = None
     belly_band_minutes: int | None = None
+    crush_seconds: int | None = None
     note: str = ""
+    for_vet: str = ""
 
     @property
     def kind(self) -> TrimKind:

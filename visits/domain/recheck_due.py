@@ -24,6 +24,10 @@ __all__ = [
     "rechecks_for",
 ]
 
+BY_HAND_SPAN = 7
+"""Days within which a look that was set by hand is to fall: a week, as wide as the span of a wooden block, so that the
+feet of one farm can still be gathered into one visit."""
+
 
 class RecheckCause(StrEnum):
     """Why a foot is looked at again."""
@@ -31,6 +35,7 @@ class RecheckCause(StrEnum):
     BLOCK = "block"
     LESION = "lesion"
     LAME_TRIM = "lame_trim"
+    BY_HAND = "by_hand"
 
     @property
     def label(self) -> str:
@@ -38,6 +43,7 @@ class RecheckCause(StrEnum):
             RecheckCause.BLOCK: "Block to come off",
             RecheckCause.LESION: "Lesion to look at",
             RecheckCause.LAME_TRIM: "Lame cow, trimmed only",
+            RecheckCause.BY_HAND: "To be looked at again",
         }[self]
 
 
@@ -74,13 +80,26 @@ def rechecks_for(
 
     Two reasons on one foot are seen to in one look, and the earlier look must not wait for the later. `standing`
     blocks of a lifted foot, unless taken off or replaced now, keep their own days: looking at the foot for another
-    reason must not lose them.
+    reason must not lose them. Days set by hand take the place of the rule's for what was seen and done now.
     """
     found = []
     for foot in entry.feet:
         left_on = [block for block in standing if _is_left_on(block, foot)]
-        found.append(_most_pressing(_reasons(foot, entry, on, figures) + _still_on(left_on, on, figures)))
+        reasons = _by_hand(foot, on, _reasons(foot, entry, on, figures))
+        found.append(_most_pressing(reasons + _still_on(left_on, on, figures)))
     return [due for due in found if due is not None]
+
+
+def _by_hand(foot: FootEntry, on: date, reasons: list[RecheckDue]) -> list[RecheckDue]:
+    """The rule's reasons under the trimmer's own days. "No need" (0) does not let a block out of sight."""
+    days = foot.look_again_days
+    if days is None:
+        return reasons
+    if days == 0:
+        return [due for due in reasons if due.cause is RecheckCause.BLOCK]
+    rule = _most_pressing(reasons)
+    cause, what = (rule.cause, rule.what) if rule else (RecheckCause.BY_HAND, "to be looked at again")
+    return [_due(foot.foot, cause, what, on, (days, days + BY_HAND_SPAN))]
 
 
 def _is_left_on(block: StandingBlock, foot: FootEntry) -> bool:

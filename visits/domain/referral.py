@@ -1,7 +1,8 @@
 """What is the vet's. The software says what was seen and that the vet be told; it never says what it is.
 
 The line of the trade is horn: sensitive tissue, bone, blood and deep infection are the vet's (trade-facts
-8.1; the list is common practice, from memory). T11 comes first on every report.
+8.1; the list is common practice, from memory). What the trimmer leaves to the vet in their own words stands beside
+what the rule finds. T11 comes first on every report.
 """
 
 from collections.abc import Iterator
@@ -24,6 +25,8 @@ class ReferralAdvice:
 def referrals_for(entry: CowEntry) -> list[ReferralAdvice]:
     """What of this cow is the vet's; empty when nothing is."""
     found = [ReferralAdvice(foot.foot, reason) for foot in entry.feet for reason in _foot_reasons(foot)]
+    if entry.for_vet:
+        found.append(ReferralAdvice(None, entry.for_vet))
     if _very_lame(entry) and not any(_explains_lameness(foot) for foot in entry.feet):
         found.append(ReferralAdvice(None, "very lame, and nothing seen on the feet explains it"))
     return found
@@ -42,6 +45,8 @@ def _foot_reasons(foot: FootEntry) -> Iterator[str]:
         yield "swollen, smelling foot with sudden lameness"
     if foot.no_better_at_recheck:
         yield "no better at the re-check"
+    if foot.for_vet:
+        yield foot.for_vet
 
 
 def _very_lame(entry: CowEntry) -> bool:

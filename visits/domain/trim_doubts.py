@@ -1,7 +1,7 @@
 """Questions worth asking before a cow is let go: they ask "sure?", they never stand in the way.
 
 Rules T1 to T15 of the trade (common practice, no source unless named). T1 (order of claws) and T5 (shape of
-the model) are how the work is done and shown as help; they leave nothing to check in what is put down.
+the model) are how the work is done and shown as help; they leave nothing to check in what is noted.
 """
 
 from collections.abc import Iterator
@@ -12,19 +12,10 @@ from visits.domain.crush_entry import CowEntry, FootEntry
 from visits.domain.feet import Claw, Foot, is_zone, sound_partner
 from visits.domain.lesions import LESIONS, LesionCode, LesionGroup
 from visits.domain.mobility import Urgency, urgency_of
+from visits.domain.trim_figures import TrimFigures
 from visits.domain.trim_refusals import sore_claws
 
-
-@dataclass(frozen=True)
-class TrimFigures:
-    """A business's own marks. Sources disagree on the shortest safe wall (75 mm Toussaint Raven; 90 mm fits
-    96 % of claws, Archer 2015), so it is a setting with its landmark, never an alarm."""
-
-    shortest_wall_mm: int = 75
-    wall_measured_from: str = "where the horn turns hard"
-    toe_angle_from: int = 45
-    toe_angle_to: int = 55
-    belly_band_minutes: int = 15  # common practice, no source: no limit is published
+__all__ = ["Doubt", "TrimFigures", "doubts"]
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,5 @@
 from visits.models.calendar_address import CalendarAddress
+from visits.models.crush import AddedCow, CrushWriting, TrimPhoto, WashDown
 from visits.models.figures import BusinessFigures
 from visits.models.held_hour import HeldHour, HeldState
 from visits.models.kit import Consumable, ConsumableKind, Knife, MovementKind, Sharpening, StockMovement
@@ -6,13 +7,14 @@ from visits.models.learned_lengths import LearnedLengths
 from visits.models.plan_lock import PlanLock
 from visits.models.recheck import Block, Recheck
 from visits.models.road_leg import RoadLeg, RoadTrouble
-from visits.models.trim import ClawAction, Finding, Referral, Trim, TrimmedFoot, TrimVersion
+from visits.models.trim import ClawAction, Finding, Referral, Trim, TrimmedFoot
 from visits.models.van import DayOff, ShiftPattern, Van
 from visits.models.van_out import OutBecause, VanOut
 from visits.models.visit import AskedCow, Visit, VisitEvent
 from visits.models.week_plan import PlanMaker, WeekPlan, WeekPlanState
 
 __all__ = [
+    "AddedCow",
     "AskedCow",
     "Block",
     "BusinessFigures",
@@ -20,6 +22,7 @@ __all__ = [
     "ClawAction",
     "Consumable",
     "ConsumableKind",
+    "CrushWriting",
     "DayOff",
     "Finding",
     "HeldHour",
@@ -38,12 +41,13 @@ __all__ = [
     "ShiftPattern",
     "StockMovement",
     "Trim",
-    "TrimVersion",
+    "TrimPhoto",
     "TrimmedFoot",
     "Van",
     "VanOut",
     "Visit",
     "VisitEvent",
+    "WashDown",
     "WeekPlan",
     "WeekPlanState",
 ]

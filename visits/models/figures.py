@@ -9,12 +9,14 @@ class BusinessFigures(TenantModel):
     """A business's own figures. Each map holds only what differs from the defaults of the domain.
 
     `visit_length` feeds `visits.domain.visit_length.LengthFigures`, `rechecks` feeds
-    `visits.domain.recheck_due.RecheckFigures`, `planning` feeds `visits.domain.planning_figures.PlanningFigures`.
+    `visits.domain.recheck_due.RecheckFigures`, `planning` feeds `visits.domain.planning_figures.PlanningFigures`,
+    `trim` feeds `visits.domain.trim_figures.TrimFigures`.
     """
 
     visit_length = models.JSONField(default=dict, blank=True)
     rechecks = models.JSONField(default=dict, blank=True)
     planning = models.JSONField(default=dict, blank=True)
+    trim = models.JSONField(default=dict, blank=True)
 
     farm_path: ClassVar[str | None] = None
 

@@ -5,6 +5,7 @@ from django.db import models
 from trimops.tenancy.models import TenantModel
 from visits.models.trim import Trim
 from visits.models.van import Van
+from visits.models.visit import Visit
 
 
 class ConsumableKind(models.TextChoices):
@@ -56,6 +57,9 @@ class StockMovement(TenantModel):
     at = models.DateTimeField(db_index=True)
     trim = models.ForeignKey(
         Trim, on_delete=models.PROTECT, related_name="consumables_used", null=True, blank=True
+    )
+    visit = models.ForeignKey(
+        Visit, on_delete=models.PROTECT, related_name="kit_corrections", null=True, blank=True
     )
 
     farm_path: ClassVar[str | None] = None

@@ -1,11 +1,12 @@
 import uuid
-from typing import ClassVar
+from typing import ClassVar, Self, cast
 
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 
 from farms.models import Cow
 from trimops.kernel.choices import choices_of
+from trimops.kernel.scope import Scope
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
 from visits.domain.actions import ActionKind, BlockKind, TrimKind
@@ -15,6 +16,13 @@ from visits.models.visit import Visit
 
 
 class TrimQuerySet(TenantQuerySet["Trim"]):
+    def within(self, scope: Scope) -> Self:
+        """The cows that stand; one that was taken back is seen only by `with_taken_back`."""
+        return self.with_taken_back(scope).filter(taken_back_at__isnull=True)
+
+    def with_taken_back(self, scope: Scope) -> Self:
+        return super().within(scope)
+
     def of_cow(self, cow: Cow) -> "TrimQuerySet":
         return self.filter(cow_id=cow.pk)
 
@@ -33,7 +41,11 @@ class Trim(TenantModel):
     mobility_scale = models.CharField(max_length=8, blank=True)
     mobility_score = models.PositiveSmallIntegerField(null=True, blank=True)
     belly_band_minutes = models.PositiveSmallIntegerField(null=True, blank=True)
+    crush_seconds = models.PositiveIntegerField(null=True, blank=True, help_text="How long she stood in it.")
+    for_vet = models.CharField(max_length=200, blank=True, help_text="The vet's, in the trimmer's words.")
+    told_vet = models.CharField(max_length=120, blank=True, help_text="Whom the trimmer told of it.")
     note = models.CharField(max_length=300, blank=True)
+    taken_back_at = models.DateTimeField(null=True, blank=True, help_text="Set: nobody sees it but history.")
     recorded_at = models.DateTimeField(db_index=True)
     recorded_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
 
@@ -50,6 +62,11 @@ class Trim(TenantModel):
     def __str__(self) -> str:
         return f"cow {self.cow_id} on visit {self.visit_id}"
 
+    def locked(self) -> Self:
+        """As for every row; one that was taken back can be locked too."""
+        rows: TrimQuerySet = type(self).objects.with_taken_back(self.scope)
+        return cast(Self, rows.select_for_update(of=("self",)).get(pk=self.pk))
+
 
 class TrimmedFoot(TenantModel):
     """One lifted foot: its measures and the signs looked for."""
@@ -59,6 +76,10 @@ class TrimmedFoot(TenantModel):
     wall_mm = models.PositiveSmallIntegerField(null=True, blank=True)
     wall_measured_from = models.CharField(max_length=40, blank=True)
     toe_angle = models.PositiveSmallIntegerField(null=True, blank=True)
+    look_again_days = models.PositiveSmallIntegerField(
+        null=True, blank=True, help_text="Set by hand: look again after so many days; 0: no need."
+    )
+    for_vet = models.CharField(max_length=200, blank=True, help_text="The vet's, in the trimmer's words.")
     has_pain = models.BooleanField("pain to the hoof testers", default=False)
     has_swelling = models.BooleanField("swelling", default=False)
     swelling_above_dewclaw = models.BooleanField("swelling above the dew claws", default=False)
@@ -126,22 +147,3 @@ class Referral(TenantModel):
 
     def __str__(self) -> str:
         return self.reason
-
-
-class TrimVersion(TenantModel):
-    """What a trim said before it was changed."""
-
-    trim = models.ForeignKey(Trim, on_delete=models.CASCADE, related_name="earlier_versions")
-    version = models.PositiveIntegerField()
-    content = models.JSONField()
-    replaced_at = models.DateTimeField()
-    replaced_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
-
-    farm_path: ClassVar[str | None] = "trim__visit__farm_id"
-
-    class Meta:
-        constraints = [models.UniqueConstraint(fields=["trim", "version"], name="each_trim_version_once")]
-        ordering = ["version"]
-
-    def __str__(self) -> str:
-        return f"trim {self.trim_id} as of version {self.version}"

@@ -59,7 +59,9 @@ class Visit(TenantModel):
 
     washed_down = models.BooleanField(default=False)
     hygiene_note = models.CharField(max_length=200, blank=True)
-    signed_by = models.CharField(max_length=120, blank=True)
+    signed_by = models.CharField(max_length=120, blank=True, help_text="Who received the account of it.")
+    was_done = models.TextField(blank=True, help_text="What was done, as told at the sign-off.")
+    farm_to_do = models.TextField(blank=True, help_text="What is the farm's to do, as told at the sign-off.")
     start_checked = models.BooleanField(
         default=False, help_text="Gloves, guards, eyes, knives, crush checked."
     )

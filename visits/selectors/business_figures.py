@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from trimops.kernel.scope import Scope
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import RecheckFigures
-from visits.domain.trim_doubts import TrimFigures
+from visits.domain.trim_figures import TrimFigures
 from visits.domain.visit_length import LengthFigures
 from visits.models import BusinessFigures
 
@@ -27,5 +27,5 @@ def figures_of(scope: Scope) -> Figures:
         LengthFigures.from_overrides(row.visit_length),
         RecheckFigures.from_overrides(row.rechecks),
         PlanningFigures.from_overrides(row.planning),
-        TrimFigures(),
+        TrimFigures.from_overrides(row.trim),
     )

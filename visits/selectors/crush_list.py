@@ -1,48 +1,77 @@
-"""The cows expected at the crush, with what is known of each."""
+"""The cows expected at the crush, each with why, in the order in which they are best brought."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date
 
+from farms.domain.cow_status import CowStatus
 from farms.models import Cow
+from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
-from visits.models import AskedCow, Block, Recheck, Trim, Visit
+from visits.domain.crush_order import ExpectedCow, crush_order
+from visits.domain.mobility import MobilityScale
+from visits.domain.visit_states import VisitReason
+from visits.models import AskedCow, Visit
+from visits.selectors.before_visit import blocks_before, rechecks_before
 
 
-@dataclass(frozen=True)
-class CrushLine:
-    """One cow: why she is wanted, blocks on, and whether she is done."""
+@dataclass
+class _Line:
+    """What is gathered of one cow."""
 
     cow: Cow
-    why: str
-    block_due: date | None
-    is_done: bool
+    asked: AskedCow | None = None
+    words: list[str] = field(default_factory=list)
+    due_until: date | None = None
+
+    def add_due(self, words: str, until: date) -> None:
+        """A foot that is due, unless it was named already."""
+        known = [self.asked.why, *self.words] if self.asked else self.words
+        if not any(words in told for told in known):
+            self.words.append(words)
+        self.due_until = min(until, self.due_until or until)
 
 
-def crush_list(scope: Scope, visit: Visit) -> list[CrushLine]:
-    """Cows asked for, cows with an open re-check due by then, and cows done already; those to do first."""
-    why: dict[int, list[str]] = {}
-    cows: dict[int, Cow] = {}
-    for asked in AskedCow.objects.within(scope).filter(visit=visit).select_related("cow"):
-        cows[asked.cow_id] = asked.cow
-        why.setdefault(asked.cow_id, []).append(asked.why)
-    day = (visit.planned_start or visit.changed_at).date()
-    due = Recheck.objects.within(scope).open().filter(farm_id=visit.farm_id, due_from__lte=day)
-    for recheck in due.select_related("cow"):
-        cows[recheck.cow_id] = recheck.cow
-        words = f"{recheck.get_foot_display()}: {recheck.what}"
-        if not any(words in known for known in why.setdefault(recheck.cow_id, [])):
-            why[recheck.cow_id].append(words)
-    done = {
-        trim.cow_id: trim.cow for trim in Trim.objects.within(scope).filter(visit=visit).select_related("cow")
-    }
-    blocks = dict(
-        Block.objects.within(scope)
-        .filter(cow__farm_id=visit.farm_id, off_on__isnull=True)
-        .order_by("-off_due")
-        .values_list("cow_id", "off_due")
-    )
-    lines = [
-        CrushLine(cow, "; ".join(why.get(pk, [])) or "not on the list", blocks.get(pk), pk in done)
-        for pk, cow in {**cows, **done}.items()
-    ]
-    return sorted(lines, key=lambda line: (line.is_done, line.cow.number.zfill(12)))
+def crush_day(visit: Visit) -> date:
+    """The day of the visit by the business's clock: begun, planned, else the first on which it is due."""
+    at = visit.started_at or visit.planned_start
+    return local_day(at, visit.business.zone) if at else visit.due_from
+
+
+def crush_list(scope: Scope, visit: Visit) -> list[ExpectedCow]:
+    """Cows asked for, and those of the farm with a re-check or a block due by then. Three queries."""
+    day = crush_day(visit)
+    lines: dict[int, _Line] = {}
+    asked = AskedCow.objects.within(scope).filter(visit=visit).select_related("cow").order_by("id")
+    for row in asked:
+        lines[row.cow_id] = _Line(row.cow, row)
+    for recheck in rechecks_before(scope, visit).filter(due_from__lte=day).select_related("cow"):
+        line = lines.setdefault(recheck.cow_id, _Line(recheck.cow))
+        line.add_due(f"{recheck.get_foot_display()}: {recheck.what}", recheck.due_until)
+    for block in blocks_before(scope, visit).filter(off_due__lte=day).select_related("cow"):
+        line = lines.setdefault(block.cow_id, _Line(block.cow))
+        words = f"{block.get_kind_display()} on {block.get_claw_display()}"
+        line.add_due(f"{block.get_foot_display()}: {words}", block.off_due)
+    return crush_order(_expected(line, visit) for line in lines.values() if _can_come(line.cow))
+
+
+def _can_come(cow: Cow) -> bool:
+    return CowStatus(cow.status).is_on_farm
+
+
+def _score_of(line: _Line, visit: Visit) -> tuple[MobilityScale, int] | None:
+    """Her own score; on an urgent visit without one, the worst that the farm told of the cows it named."""
+    told: list[AskedCow | Visit] = [line.asked] if line.asked else []
+    if told and visit.reason == VisitReason.URGENT:
+        told.append(visit)
+    for row in told:
+        if row.mobility_scale and row.mobility_score is not None:
+            return MobilityScale(row.mobility_scale), row.mobility_score
+    return None
+
+
+def _expected(line: _Line, visit: Visit) -> ExpectedCow:
+    scale, score = _score_of(line, visit) or (None, None)
+    cow = ExpectedCow(line.cow.pk, line.cow.number, (), scale, score, line.due_until)
+    said = (line.asked.why,) if line.asked and line.asked.why else ()
+    scored = (f"{'lame, ' if cow.is_lame else ''}{scale.label}: {score}",) if scale else ()
+    return replace(cow, why=(*scored, *said, *line.words))

@@ -3,7 +3,6 @@
 from collections import Counter
 from collections.abc import Iterable
 from datetime import date
-from decimal import Decimal
 
 from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
@@ -11,13 +10,11 @@ from trimops.paper.letterhead import Letterhead
 from visits.documents.visit_report_content import (
     BlockLine,
     Comparison,
-    Consumable,
     CowLine,
     FarmTask,
     FindingCount,
     FootLine,
     Found,
-    HygieneStep,
     Signature,
     VetReferral,
     VisitReport,
@@ -27,15 +24,18 @@ from visits.domain.cautions import FOR_THE_FARM
 from visits.domain.feet import ZONE_NAMES, Claw, Foot
 from visits.domain.lesions import LESIONS, LesionCode
 from visits.domain.visit_states import VisitReason, VisitState
-from visits.models import Finding, Referral, StockMovement, Trim, TrimmedFoot, Visit
+from visits.models import Finding, Referral, Trim, TrimmedFoot, Visit
+from visits.selectors.report_end import (
+    consumables_used,
+    hygiene_steps,
+    signed_at,
+    told_lines,
+    told_words,
+)
 from visits.selectors.visit_story import VisitStory, visit_story
 
-PLAIN = ("trimmed",)
-WASH_STEPS = (
-    "Crush, straps and floor hosed down",
-    "Knives and discs scrubbed, then disinfected",
-    "Boots and overalls",
-)
+LOOKED_AT = "looked at"
+PLAIN = {"trimmed", ActionKind.NO_CUT.label, LOOKED_AT}
 
 
 def report_content(visit: Visit) -> VisitReport:
@@ -43,7 +43,7 @@ def report_content(visit: Visit) -> VisitReport:
     farm, zone = visit.farm, visit.business.zone
     scope = Scope(visit.business_id)
     story = visit_story(scope, visit)
-    finished = (visit.finished_at or visit.changed_at).astimezone(zone)
+    finished = signed_at(visit)
     return VisitReport(
         letterhead=letterhead_of(visit),
         farm_name=farm.name,
@@ -57,16 +57,18 @@ def report_content(visit: Visit) -> VisitReport:
         whole_herd=0 < farm.herd_size <= len(story.trims),
         cows=tuple(_cow_line(trim, story) for trim in story.trims),
         reference=f"no. {visit.pk}",
-        vet=tuple(_vet_line(row) for row in story.referrals),
+        vet=tuple(_vet_line(row, visit) for row in story.referrals),
         blocks=tuple(_block_lines(story)),
         to_do=tuple(_tasks(story)),
         compared=_compared(scope, visit),
         findings=tuple(_finding_counts(scope, visit)),
-        consumables=tuple(_consumables(scope, visit)),
+        consumables=consumables_used(scope, visit),
         hygiene_level=farm.get_hygiene_level_display(),
-        hygiene_steps=tuple(HygieneStep(words, visit.washed_down) for words in _steps(visit)),
+        hygiene_steps=hygiene_steps(scope, visit),
         next_visit=_next_visit(scope, visit),
-        signed=(Signature(visit.signed_by, "for the farm", finished),) if visit.signed_by else (),
+        signed=(Signature(visit.signed_by, "received it for the farm", finished),) if visit.signed_by else (),
+        was_done=told_lines(visit.was_done),
+        farm_to_do=told_lines(visit.farm_to_do),
         cautions=FOR_THE_FARM,
     )
 
@@ -82,17 +84,13 @@ def _trimmers(visit: Visit, story: VisitStory) -> tuple[str, ...]:
     return tuple(names) or ((str(visit.van.trimmer),) if visit.van else ())
 
 
-def _steps(visit: Visit) -> tuple[str, ...]:
-    return (*WASH_STEPS, visit.hygiene_note) if visit.hygiene_note else WASH_STEPS
-
-
 def _cow_line(trim: Trim, story: VisitStory) -> CowLine:
     due = {row.foot: row.due_until for row in story.rechecks if row.cow_id == trim.cow_id}
     vet = {row.foot for row in story.referrals if row.trim_id == trim.pk}
     lines = [_foot_line(foot, due.get(foot.foot), foot.foot in vet) for foot in trim.feet.all()]
-    # A foot that was only trimmed has nothing to tell; the cow's own line says what she had.
+    # A foot that was only trimmed or looked at has nothing to tell; the cow's own line says what she had.
     feet = tuple(
-        line for line in lines if line.found or line.block_on or line.recheck_on or line.done != PLAIN
+        line for line in lines if line.found or line.block_on or line.recheck_on or set(line.done) - PLAIN
     )
     return CowLine(trim.cow.number, trim.get_kind_display(), feet, trim.note)
 
@@ -103,14 +101,14 @@ def _foot_line(foot: TrimmedFoot, recheck_on: date | None, for_vet: bool) -> Foo
     return FootLine(
         Foot(foot.foot),
         tuple(_found(finding, for_vet) for finding in foot.findings.all()),
-        tuple(dict.fromkeys(_done(action.kind, action.block_kind) for action in actions)) or PLAIN,
+        tuple(dict.fromkeys(_done(action.kind, action.block_kind) for action in actions)) or (LOOKED_AT,),
         blocks[0] if blocks else None,
         recheck_on,
     )
 
 
 def _done(kind: str, block_kind: str) -> str:
-    if kind in FUNCTIONAL_STEPS or kind == ActionKind.NO_CUT:
+    if kind in FUNCTIONAL_STEPS:
         return "trimmed"
     return BlockKind(block_kind).label + " on" if block_kind else ActionKind(kind).label
 
@@ -122,8 +120,9 @@ def _found(finding: Finding, for_vet: bool) -> Found:
     return Found(name + stage, Claw(finding.claw), finding.zone, place, finding.severity, for_vet)
 
 
-def _vet_line(row: Referral) -> VetReferral:
-    return VetReferral(row.trim.cow.number, Foot(row.foot) if row.foot else None, row.reason, row.told_whom)
+def _vet_line(row: Referral, visit: Visit) -> VetReferral:
+    foot = Foot(row.foot) if row.foot else None
+    return VetReferral(row.trim.cow.number, foot, row.reason, told_words(row, visit))
 
 
 def _block_lines(story: VisitStory) -> list[BlockLine]:
@@ -183,19 +182,6 @@ def _finding_counts(scope: Scope, visit: Visit) -> list[FindingCount]:
 def _lesion_cows(scope: Scope, visit: Visit) -> Counter[str]:
     rows = Finding.objects.within(scope).filter(trimmed_foot__trim__visit=visit)
     return Counter(code for code, _ in set(rows.values_list("lesion", "trimmed_foot__trim__cow_id")))
-
-
-def _consumables(scope: Scope, visit: Visit) -> list[Consumable]:
-    rows = StockMovement.objects.within(scope).filter(trim__visit=visit).select_related("consumable")
-    used: dict[tuple[str, str], Decimal] = {}
-    for row in rows:
-        key = (row.consumable.name, row.consumable.unit)
-        used[key] = used.get(key, Decimal(0)) - row.quantity
-    return [
-        Consumable(name, quantity.normalize(), unit)
-        for (name, unit), quantity in sorted(used.items())
-        if quantity
-    ]
 
 
 def _next_visit(scope: Scope, visit: Visit) -> str:

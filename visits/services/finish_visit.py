@@ -14,11 +14,13 @@ from visits.services.visit_change import begin_change, keep_change
 
 @dataclass(frozen=True)
 class SignOff:
-    """Who signed, and what was done about hygiene."""
+    """Who received the account of it, what was done about hygiene, what was done at all, what is the farm's to do."""
 
     signed_by: str
     washed_down: bool
     hygiene_note: str = ""
+    was_done: str = ""
+    farm_to_do: str = ""
 
 
 @transaction.atomic
@@ -26,10 +28,25 @@ def finish_visit(*, visit: Visit, sign_off: SignOff, at: datetime, by: User) -> 
     """Close the visit, then have its re-checks gathered and its invoice drafted. A finished visit stays finished."""
     row = begin_change(visit, VisitState.FINISHED)
     row.finished_at = at
-    row.signed_by = sign_off.signed_by
-    row.washed_down = sign_off.washed_down
-    row.hygiene_note = sign_off.hygiene_note
+    _put_words(row, sign_off)
     keep_change(row, VisitState.FINISHED, at=at, by=by)
     enqueue(Job.BOOK_RECHECKS, visit_id=row.pk)
     enqueue(Job.DRAFT_INVOICE, visit_id=row.pk)
     return row
+
+
+@transaction.atomic
+def change_sign_off(*, visit: Visit, sign_off: SignOff, at: datetime) -> Visit:
+    """Other words for a visit that is finished; when it was finished stays."""
+    row = visit.locked()
+    _put_words(row, sign_off)
+    row.changed_at = at
+    row.full_clean()
+    row.save()
+    return row
+
+
+def _put_words(visit: Visit, sign_off: SignOff) -> None:
+    visit.signed_by, visit.washed_down = sign_off.signed_by, sign_off.washed_down
+    visit.hygiene_note = sign_off.hygiene_note
+    visit.was_done, visit.farm_to_do = sign_off.was_done, sign_off.farm_to_do

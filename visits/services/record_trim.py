@@ -1,28 +1,26 @@
-"""One cow at the crush is put down: what was seen and done, blocks on and off, the vet's part, the next look."""
+"""One cow at the crush is put down from within the program: a writing like those that phones send."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from uuid import UUID
+from uuid import UUID, uuid5
 
 from django.db import transaction
 
 from farms.models import Cow
 from trimops.accounts.models import User
-from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
 from visits.domain.crush_entry import CowEntry
-from visits.domain.referral import referrals_for
+from visits.domain.crush_merge import group_of, merge
+from visits.domain.crush_writing import WritingKind
 from visits.domain.trim_refusals import refusals
 from visits.domain.visit_states import VisitState
-from visits.models import Referral, Trim, Visit
-from visits.selectors.business_figures import figures_of
-from visits.services.trim_blocks import note_blocks
-from visits.services.trim_feet import store_feet
-from visits.services.trim_kit import use_kit
-from visits.services.trim_rechecks import note_rechecks
-from visits.services.trim_versions import keep_earlier_version
+from visits.domain.writing_content import CowContent, content_json
+from visits.models import CrushWriting, Trim, Visit
+from visits.selectors.placed_writings import placed_writings
+from visits.services.keep_writings import keep_writings
+
+NO_PHONE = UUID(int=0)
 
 
 class EntryContradicts(RuleBroken):
@@ -32,7 +30,7 @@ class EntryContradicts(RuleBroken):
 
 
 class VisitNotUnderWay(RuleBroken):
-    """Cows are put down on a visit that is under way."""
+    """Cows are put down on a visit that is under way, or late on one that is finished."""
 
     code = "visit_not_under_way"
 
@@ -64,17 +62,15 @@ def record_trim(*, visit: Visit, record: CrushRecord, by: User) -> Trim:
     require_same_business(visit, record.cow)
     row = visit.locked()
     _check(row, record)
-    known = Trim.objects.within(row.scope).filter(visit=row, cow=record.cow).first()
-    if known is not None and known.client_id == record.client_id and known.recorded_at == record.recorded_at:
-        return known
-    trim = _renewed(known, record, by) if known else _new(row, record, by)
-    _store(trim, row, record)
-    return trim
+    writing = _writing(row, record, by)
+    if not CrushWriting.objects.within(row.scope).filter(uid=writing.uid).exists():
+        keep_writings(visit=row, rows=[writing])
+    return Trim.objects.with_taken_back(row.scope).get(visit=row, cow=record.cow)
 
 
 def _check(visit: Visit, record: CrushRecord) -> None:
-    if visit.visit_state is not VisitState.UNDER_WAY:
-        raise VisitNotUnderWay("Start the visit first: cows are put down while it is under way.")
+    if visit.visit_state not in (VisitState.UNDER_WAY, VisitState.FINISHED):
+        raise VisitNotUnderWay("Start the visit first: cows are noted while it is under way.")
     if record.cow.farm_id != visit.farm_id:
         raise CowOfAnotherFarm(f"Cow {record.cow.number} is not of this farm.")
     faults = refusals(record.entry)
@@ -87,46 +83,28 @@ def _sentence(foot: object, text: str) -> str:
     return f"{label.capitalize()}: {text}" if label else text
 
 
-def _new(visit: Visit, record: CrushRecord, by: User) -> Trim:
-    return Trim(business_id=visit.business_id, visit=visit, cow=record.cow, recorded_by=by)
+def _writing(visit: Visit, record: CrushRecord, by: User) -> CrushWriting:
+    """Placed where the record says; an edit of what shows now."""
+    at = record.recorded_at
+    content = CowContent(record.cow.pk, record.entry, record.told_vet)
+    return CrushWriting(
+        business_id=visit.business_id,
+        uid=uuid5(record.client_id, at.isoformat()),
+        visit=visit,
+        kind=WritingKind.COW.value,
+        record=record.client_id,
+        after=_showing(visit, record),
+        cow=record.cow,
+        content=content_json(content),
+        phone=NO_PHONE,
+        made_at=at,
+        placed_at=at,
+        received_at=at,
+        by=by,
+    )
 
 
-def _renewed(known: Trim, record: CrushRecord, by: User) -> Trim:
-    keep_earlier_version(known, at=record.recorded_at, by=by)
-    known.version += 1
-    known.recorded_by = by
-    return known
-
-
-def _store(trim: Trim, visit: Visit, record: CrushRecord) -> None:
-    entry, figures = record.entry, figures_of(visit.scope)
-    day = local_day(record.recorded_at, visit.business.zone)
-    trim.client_id, trim.recorded_at = record.client_id, record.recorded_at
-    trim.kind = entry.kind.value
-    trim.mobility_scale = entry.mobility_scale.value if entry.mobility_scale else ""
-    trim.mobility_score = entry.mobility_score
-    trim.belly_band_minutes = entry.belly_band_minutes
-    trim.note = entry.note
-    trim.full_clean()
-    trim.save()
-    store_feet(trim, entry.feet)
-    _store_referrals(trim, record)
-    note_blocks(trim, entry.feet, day, figures.rechecks)
-    note_rechecks(trim, entry, day, figures.rechecks)
-    use_kit(trim, entry.feet, record.recorded_at)
-
-
-def _store_referrals(trim: Trim, record: CrushRecord) -> Sequence[Referral]:
-    Referral.objects.within(trim.scope).filter(trim=trim).delete()
-    rows = [
-        Referral(
-            business_id=trim.business_id,
-            trim=trim,
-            foot=advice.foot.value if advice.foot else "",
-            reason=advice.reason,
-            told_whom=record.told_vet,
-            told_at=record.recorded_at if record.told_vet else None,
-        )
-        for advice in referrals_for(record.entry)
-    ]
-    return Referral.objects.bulk_create(rows)
+def _showing(visit: Visit, record: CrushRecord) -> UUID | None:
+    group = group_of(WritingKind.COW, record.client_id, record.cow.pk)
+    standing = merge(w for w in placed_writings(visit.scope, visit) if w.group == group)
+    return next((place.shows for place in standing.values()), None)

@@ -1,7 +1,7 @@
 """A business sets its own figures."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from django.db import transaction
 
@@ -11,6 +11,7 @@ from trimops.kernel.scope import Scope
 from visits.domain.own_figures import FigureRefused
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import FigureOutOfRange, RecheckFigures
+from visits.domain.trim_figures import TrimFigures
 from visits.domain.visit_length import LengthFigures
 from visits.models import BusinessFigures
 
@@ -28,6 +29,7 @@ class OwnFigures:
     visit_length: Mapping[str, object]
     rechecks: Mapping[str, object]
     planning: Mapping[str, object]
+    trim: Mapping[str, object] = field(default_factory=dict)
 
 
 @transaction.atomic
@@ -37,15 +39,13 @@ def set_figures(*, business: Business, figures: OwnFigures) -> BusinessFigures:
         LengthFigures.from_overrides(figures.visit_length)
         RecheckFigures.from_overrides(figures.rechecks)
         PlanningFigures.from_overrides(figures.planning)
+        TrimFigures.from_overrides(figures.trim)
     except (FigureRefused, FigureOutOfRange) as fault:
         raise FigureMakesNoSense(str(fault)) from fault
     rows = BusinessFigures.objects.within(Scope(business.pk))
     row = rows.select_for_update().first() or BusinessFigures(business=business)
-    row.visit_length, row.rechecks, row.planning = (
-        dict(figures.visit_length),
-        dict(figures.rechecks),
-        dict(figures.planning),
-    )
+    row.visit_length, row.rechecks = dict(figures.visit_length), dict(figures.rechecks)
+    row.planning, row.trim = dict(figures.planning), dict(figures.trim)
     row.full_clean()
     row.save()
     return row

@@ -1,24 +1,24 @@
-"""The feet of a trim, with findings and actions, as rows."""
+"""The feet of trims, with findings and actions, as rows."""
 
 from collections.abc import Sequence
 
 from visits.domain.crush_entry import SIGNS, ActionEntry, FindingEntry, FootEntry
 from visits.models import ClawAction, Finding, Trim, TrimmedFoot
+from visits.services.stored_cow import StoredCow
 
 
-def store_feet(trim: Trim, feet: Sequence[FootEntry]) -> None:
-    """Replace the feet of `trim` by these."""
-    TrimmedFoot.objects.within(trim.scope).filter(trim=trim).delete()
-    findings: list[Finding] = []
-    actions: list[ClawAction] = []
-    for entry in feet:
-        row = _foot_row(trim, entry)
-        row.full_clean()
-        row.save()
-        findings += [_finding_row(row, finding) for finding in entry.findings]
-        actions += [_action_row(row, action) for action in entry.actions]
-    Finding.objects.bulk_create(findings)
-    ClawAction.objects.bulk_create(actions)
+def store_feet(cows: Sequence[StoredCow]) -> None:
+    """Replace the feet of these trims, all of one business, by what they say now."""
+    if not cows:
+        return
+    trims = [cow.trim.pk for cow in cows]
+    TrimmedFoot.objects.within(cows[0].trim.scope).filter(trim_id__in=trims).delete()
+    feet = [(_foot_row(cow.trim, foot), foot) for cow in cows for foot in cow.entry.feet]
+    TrimmedFoot.objects.bulk_create([row for row, _ in feet])
+    Finding.objects.bulk_create([_finding_row(row, found) for row, foot in feet for found in foot.findings])
+    ClawAction.objects.bulk_create(
+        [_action_row(row, action) for row, foot in feet for action in foot.actions]
+    )
 
 
 def _foot_row(trim: Trim, entry: FootEntry) -> TrimmedFoot:
@@ -29,6 +29,8 @@ def _foot_row(trim: Trim, entry: FootEntry) -> TrimmedFoot:
         wall_mm=entry.wall_mm,
         wall_measured_from=entry.wall_measured_from,
         toe_angle=entry.toe_angle,
+        look_again_days=entry.look_again_days,
+        for_vet=entry.for_vet,
         **{sign: getattr(entry, sign) for sign in SIGNS},
     )
 

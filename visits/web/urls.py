@@ -2,7 +2,8 @@ from django.urls import path
 
 from visits.web.calendar_pages import CalendarFeed, CalendarPage, RevokeCalendarPage
 from visits.web.changed_pages import WeekChangedPage, WhatChangedPage
-from visits.web.crush_page import CrushCowPage, CrushListPage
+from visits.web.crush_app import CrushDaysPage, CrushManifest, CrushPack, CrushPage, CrushWorker
+from visits.web.crush_papers import CrushPapersPage, CrushTodayPage
 from visits.web.day_sheet_paper import DaySheetPaper
 from visits.web.figures_page import FiguresPage
 from visits.web.offer_pages import (
@@ -13,6 +14,7 @@ from visits.web.offer_pages import (
     TakeOfferPage,
 )
 from visits.web.paper_pages import DraftListPaper, VisitReportPaper
+from visits.web.photo_page import TrimPhotoPage
 from visits.web.plan_pages import (
     AcceptWeekPlanPage,
     BringBackPlanPage,
@@ -82,8 +84,14 @@ urlpatterns = [
     path("visits/<int:pk>/call-off/", CallOffVisitPage.as_view(), name="visit_call_off"),
     path("visits/<int:pk>/start/", StartVisitPage.as_view(), name="visit_start"),
     path("visits/<int:pk>/finish/", FinishVisitPage.as_view(), name="visit_finish"),
-    path("visits/<int:pk>/crush/", CrushListPage.as_view(), name="crush"),
-    path("visits/<int:pk>/crush/<int:cow_pk>/", CrushCowPage.as_view(), name="crush_cow"),
+    path("visits/crush/", CrushDaysPage.as_view(), name="crush_days"),
+    path("visits/crush-worker.js", CrushWorker.as_view(), name="crush_worker"),
+    path("visits/crush.pack", CrushPack.as_view(), name="crush_pack"),
+    path("visits/crush.webmanifest", CrushManifest.as_view(), name="crush_manifest"),
+    path("visits/<int:pk>/crush/", CrushPage.as_view(), name="crush"),
+    path("visits/crush/today.json", CrushTodayPage.as_view(), name="crush_today"),
+    path("visits/<int:pk>/crush/papers.json", CrushPapersPage.as_view(), name="crush_papers"),
+    path("visits/<int:pk>/photos/<uuid:uid>.jpg", TrimPhotoPage.as_view(), name="trim_photo"),
     path("visits/<int:pk>/report.pdf", VisitReportPaper.as_view(), name="visit_report"),
     path("visits/<int:pk>/draft-list.pdf", DraftListPaper.as_view(), name="draft_list"),
     path("cows/<int:pk>/", CowPage.as_view(), name="cow"),

@@ -13,12 +13,15 @@ from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
 from visits.models import Block, Recheck, Visit
+from visits.selectors.cow_versions import cow_versions
+from visits.selectors.crush_story import crush_story
 from visits.selectors.day_arrivals import arrival_at
 from visits.selectors.expected_length import asked_of, expected_by
 from visits.selectors.learned_rule import rule_in_use
 from visits.selectors.visit_story import trims_with_feet, visit_story
 from visits.services.ask_visit import ask_visit
 from visits.web.forms import VisitWishForm
+from visits.web.visit_steps import AT_THE_CRUSH
 
 PER_PAGE = 40
 
@@ -50,7 +53,8 @@ class VisitPage(ScopedPage):
         story = visit_story(self.scope, visit)
         done = len(story.trims)
         words = {"length": length, "stop": arrival_at(visit, self.now), "story": story, "trims_done": done}
-        return self.show({"visit": visit, "farm": visit.farm, **words})
+        crush = {"crush": crush_story(self.scope, visit), "at_crush": self.seat.role in AT_THE_CRUSH}
+        return self.show({"visit": visit, "farm": visit.farm, **words, **crush})
 
 
 class VisitAskPage(ScopedPage):
@@ -84,6 +88,8 @@ class CowPage(ScopedPage):
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         cow = self.fetch(Cow, pk, "farm")
         trims = trims_with_feet(self.scope).filter(cow=cow).newest_first()
+        page = Paginator(trims, 20).get_page(request.GET.get("page"))
+        versions = cow_versions(self.scope, cow)
         return self.show(
             {
                 "cow": cow,
@@ -91,7 +97,9 @@ class CowPage(ScopedPage):
                 "identities": cow.identities.within(self.scope),
                 "blocks": Block.objects.within(self.scope).filter(cow=cow, off_on__isnull=True),
                 "rechecks": Recheck.objects.within(self.scope).open().filter(cow=cow),
-                "page": Paginator(trims, 20).get_page(request.GET.get("page")),
+                "page": page,
+                "trims": [(trim, versions.get(trim.visit_id)) for trim in page],
+                "taken_back": [line for line in versions.values() if line.is_taken_back],
                 "today": local_day(self.now, self.seat.business.zone),
             }
         )

@@ -32,3 +32,12 @@ def test_cautions_and_next_visit_are_those_handed_in(make_report, text_of):
     without = text_of(visit_report(make_report(1, cautions=(), next_visit="")))
     assert "Please mind" not in without
     assert "Not booked yet." in without
+
+
+def test_the_words_of_the_sign_off_are_printed_line_by_line(make_report, text_of):
+    told = {"was_done": ("30 cows trimmed.",), "farm_to_do": ("Bath on Friday.", "Ring us about 419.")}
+    text = text_of(visit_report(make_report(1, **told)))
+    assert "Told at the end of the visit What was done 30 cows trimmed." in text
+    assert "What is yours to do Bath on Friday." in text
+    assert text.index("Bath on Friday.") < text.index("Ring us about 419.")
+    assert "Told at the end" not in text_of(visit_report(make_report(1)))

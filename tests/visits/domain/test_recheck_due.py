@@ -128,3 +128,42 @@ def test_a_new_block_on_the_claw_counts_from_today():
 def test_a_block_on_a_foot_that_was_not_lifted_keeps_its_own_open_recheck():
     standing = [StandingBlock(RH, MED, BlockKind.WOOD, ON - timedelta(days=5))]
     assert _due(FootEntry(LH), standing) == []
+
+
+def _by_hand(days, *, findings=(), actions=(), standing=()):
+    foot = FootEntry(LH, look_again_days=days, findings=findings, actions=actions)
+    return rechecks_for(CowEntry(feet=(foot,)), ON, USUAL, standing)
+
+
+def test_days_set_by_hand_take_the_place_of_the_rules_days():
+    """The span of a week is our own: as wide as a wooden block's, so that the feet of a farm still gather."""
+    (due,) = _by_hand(9, findings=(FindingEntry(LesionCode.SU, Claw.LATERAL, 4, 2),))
+    assert (due.cause, due.what, _days(due)) == (RecheckCause.LESION, "sole ulcer", (9, 16))
+
+
+def test_days_set_by_hand_are_kept_for_a_foot_on_which_the_rule_sees_nothing():
+    (due,) = _by_hand(9)
+    assert (due.cause, due.what, _days(due)) == (RecheckCause.BY_HAND, "to be looked at again", (9, 16))
+    assert due.cause.label == "To be looked at again"
+
+
+def test_days_set_by_hand_may_also_be_later_than_the_rules():
+    block = ActionEntry(ActionKind.BLOCK, Claw.MEDIAL, BlockKind.WOOD)
+    (due,) = _by_hand(40, actions=(block,))
+    assert (due.cause, _days(due)) == (RecheckCause.BLOCK, (40, 47))
+
+
+def test_no_need_by_hand_ends_a_lesions_days_but_not_a_blocks():
+    """A block that nobody comes back for harms the cow: it stays in sight whatever was set."""
+    ulcer = FindingEntry(LesionCode.SU, Claw.LATERAL, 4, 2)
+    assert _by_hand(0, findings=(ulcer,)) == []
+    block = ActionEntry(ActionKind.BLOCK, Claw.MEDIAL, BlockKind.WOOD)
+    (due,) = _by_hand(0, findings=(ulcer,), actions=(block,))
+    assert (due.cause, _days(due)) == (RecheckCause.BLOCK, USUAL.block[BlockKind.WOOD])
+
+
+@pytest.mark.parametrize("days", [0, 60])
+def test_a_block_still_on_from_before_is_followed_whatever_was_set_by_hand(days):
+    on = StandingBlock(LH, Claw.MEDIAL, BlockKind.WOOD, ON - timedelta(days=10))
+    (due,) = _by_hand(days, standing=(on,))
+    assert (due.cause, _days(due)) == (RecheckCause.BLOCK, (11, 18))

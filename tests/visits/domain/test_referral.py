@@ -70,3 +70,10 @@ def test_no_words_diagnose_or_prescribe():
     )
     words = " ".join(advice.reason for advice in referrals_for(CowEntry((foot,)))).lower()
     assert not any(word in words for word in ("diagnos", "antibiotic", "inject", "dose", "phlegmon"))
+
+
+def test_what_the_trimmer_leaves_to_the_vet_stands_in_their_own_words_beside_the_rules():
+    foot = FootEntry(Foot.LEFT_HIND, drew_blood=True, for_vet="odd lump")
+    found = referrals_for(CowEntry(feet=(foot,), for_vet="thin and dull"))
+    assert [advice.foot for advice in found] == [Foot.LEFT_HIND, Foot.LEFT_HIND, None]
+    assert [advice.reason for advice in found[1:]] == ["odd lump", "thin and dull"]

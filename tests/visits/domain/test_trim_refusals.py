@@ -68,7 +68,7 @@ def test_the_other_foot_may_carry_its_own_block():
         (_cow([FindingEntry(LesionCode.SU, LAT, 4, 4)]), "severity", "from 1 to 3, not 4"),
         (_cow([FindingEntry(LesionCode.SU, LAT, 4, 0)]), "severity", "from 1 to 3, not 0"),
         (_cow([FindingEntry(LesionCode.SU, LAT, 4, 2, DDStage.M2)]), "stage", "sole ulcer has none"),
-        (_cow([FindingEntry(LesionCode.DD, LAT, 10)]), "place", "put down on the skin"),
+        (_cow([FindingEntry(LesionCode.DD, LAT, 10)]), "place", "noted on the skin"),
         (_cow([FindingEntry(LesionCode.SU, SKIN, 4)]), "place", "the outer or inner claw"),
         (CowEntry((FootEntry(Foot.LEFT_HIND), FootEntry(Foot.LEFT_HIND))), "foot-twice", "twice"),
         (CowEntry(mobility_score=2), "mobility", "needs its scale"),
@@ -94,3 +94,32 @@ def test_a_claw_is_either_cut_or_needed_no_cut(cut_claw, spared, refused):
 
 def test_an_empty_cow_that_was_only_looked_at_is_kept():
     assert refusals(CowEntry()) == []
+
+
+def _fields(entry):
+    return [fault.field for fault in refusals(entry)]
+
+
+@pytest.mark.parametrize(
+    ("entry", "field"),
+    [
+        (_cow([ULCER], [_block(LAT)]), "feet[0].actions[0].claw"),
+        (_cow([], [_block(MED), _block(LAT)]), "feet[0].actions"),
+        (_cow([], [_block(MED, None)]), "feet[0].actions[0].block_kind"),
+        (_cow([ULCER, FindingEntry(LesionCode.SU, LAT, 13)]), "feet[0].findings[1].zone"),
+        (_cow([FindingEntry(LesionCode.SU, LAT, 4, 4)]), "feet[0].findings[0].severity"),
+        (_cow([FindingEntry(LesionCode.SU, LAT, 4, 2, DDStage.M2)]), "feet[0].findings[0].dd_stage"),
+        (_cow([FindingEntry(LesionCode.DD, LAT, 10)]), "feet[0].findings[0].claw"),
+        (CowEntry((FootEntry(Foot.LEFT_HIND), FootEntry(Foot.LEFT_HIND))), "feet"),
+        (CowEntry(mobility_score=2), "mobility_scale"),
+        (CowEntry(mobility_scale=MobilityScale.UK), "mobility_score"),
+        (CowEntry(mobility_scale=MobilityScale.UK, mobility_score=5), "mobility_score"),
+    ],
+)
+def test_each_refusal_names_the_field_that_is_to_be_mended(entry, field):
+    assert _fields(entry) == [field]
+
+
+def test_the_field_counts_the_feet_too():
+    sore = FootEntry(Foot.RIGHT_HIND, findings=(ULCER,), actions=(_block(MED), _block(LAT)))
+    assert "feet[1].actions[1].claw" in _fields(CowEntry((FootEntry(Foot.LEFT_HIND), sore)))

@@ -1,4 +1,4 @@
-"""One cow at the crush is put down."""
+"""One cow at the crush is noted."""
 
 from datetime import timedelta
 from uuid import uuid4
@@ -9,6 +9,7 @@ from tests.factories import (
     NOON,
     blocked_foot,
     finish,
+    in_state,
     make_cow,
     make_farm,
     make_house,
@@ -23,7 +24,8 @@ from visits.domain.crush_entry import ActionEntry, CowEntry, FindingEntry, FootE
 from visits.domain.feet import Claw, Foot
 from visits.domain.lesions import LesionCode
 from visits.domain.mobility import MobilityScale
-from visits.models import Block, Recheck, Referral, StockMovement, Trim, TrimVersion
+from visits.domain.visit_states import VisitState
+from visits.models import Block, CrushWriting, Recheck, Referral, StockMovement, Trim
 from visits.services.record_trim import (
     CowOfAnotherFarm,
     CrushRecord,
@@ -33,7 +35,7 @@ from visits.services.record_trim import (
 )
 
 ULCER = FindingEntry(LesionCode.SU, Claw.LATERAL, zone=4, severity=2)
-EVERYTHING = (Trim, TrimVersion, Block, Recheck, Referral, StockMovement)
+EVERYTHING = (Trim, CrushWriting, Block, Recheck, Referral, StockMovement)
 
 
 def rows_of(house):
@@ -75,12 +77,9 @@ def test_mending_a_cow_keeps_what_was_said_before(house, visit):
     )
     assert Trim.objects.within(house.scope).filter(visit=visit).count() == 1
     assert (trim.version, trim.kind) == (2, "corrective")
-    (earlier,) = TrimVersion.objects.within(house.scope)
-    assert (earlier.version, earlier.content["note"], earlier.content["kind"]) == (
-        1,
-        "First look",
-        "functional",
-    )
+    first, second = CrushWriting.objects.within(house.scope).order_by("pk")
+    assert [row.content["entry"]["note"] for row in (first, second)] == ["First look", "Second look"]
+    assert (second.after, second.cow) == (first.uid, house.cow)
 
 
 def test_mending_a_block_away_takes_back_block_and_recheck(house, visit):
@@ -139,10 +138,15 @@ def test_cows_are_put_down_only_while_the_visit_is_under_way(house):
         put_down(waiting, house.cow, trimmed_foot())
 
 
-def test_a_finished_visit_takes_no_more_cows(house, visit):
+def test_a_cow_may_come_late_after_the_finish(house, visit):
     finish(visit, house.trimmer)
+    assert put_down(visit, house.cow, trimmed_foot()).kind == "functional"
+
+
+def test_a_visit_called_off_takes_no_cow(house):
+    gone = in_state(VisitState.CALLED_OFF, house.farm, house.van)
     with pytest.raises(VisitNotUnderWay):
-        put_down(visit, house.cow, trimmed_foot())
+        record_trim(visit=gone, record=record_of(house.cow, trimmed_foot()), by=house.trimmer)
 
 
 def test_a_cow_of_another_farm_is_refused(house, visit):

@@ -13,11 +13,12 @@ from tests.factories import (
     under_way,
 )
 from visits.domain.actions import ActionKind, BlockKind
-from visits.domain.crush_entry import ActionEntry, FootEntry
+from visits.domain.crush_entry import ActionEntry, CowEntry, FootEntry
 from visits.domain.feet import Claw, Foot
 from visits.domain.recheck_figures import RecheckFigures
 from visits.models import Block
-from visits.services.trim_blocks import note_blocks
+from visits.services.stored_cow import StoredCow
+from visits.services.trim_blocks import BlocksOfCows
 
 DAY = TUESDAY_TEN.date()
 OFF_INNER = FootEntry(Foot.LEFT_HIND, actions=(ActionEntry(ActionKind.BLOCK_OFF, Claw.MEDIAL),))
@@ -82,7 +83,12 @@ def test_mending_the_trim_that_took_a_block_off_puts_it_back(house, visit):
     assert blocks(house).get().off_on is None
 
 
-def test_noting_the_same_feet_again_leaves_one_block(house, visit):
+def test_noting_the_same_feet_again_leaves_the_same_block(house, visit):
     trim = put_down(visit, house.cow, blocked_foot())
-    note_blocks(trim, [blocked_foot()], NOON.date(), RecheckFigures())
-    assert blocks(house).count() == 1
+    before = blocks(house).get()
+    cow = StoredCow(trim, CowEntry(feet=(blocked_foot(),)), DAY, NOON)
+    again = BlocksOfCows(house.scope, [cow], RecheckFigures())
+    again.note(cow)
+    assert again.standing(cow) == []
+    again.save()
+    assert blocks(house).get() == before

@@ -1,10 +1,11 @@
 """The feet of a trim as rows."""
 
-from tests.factories import blocked_foot, put_down, trimmed_foot
-from visits.domain.crush_entry import FindingEntry
+from tests.factories import NOON, blocked_foot, put_down, trimmed_foot
+from visits.domain.crush_entry import CowEntry, FindingEntry
 from visits.domain.feet import Claw, Foot
 from visits.domain.lesions import DDStage, LesionCode
 from visits.models import ClawAction, Finding, TrimmedFoot
+from visits.services.stored_cow import StoredCow
 from visits.services.trim_feet import SIGNS, store_feet
 
 
@@ -44,7 +45,8 @@ def test_actions_keep_claw_and_kind_of_block_in_their_order(house, visit):
 
 def test_storing_replaces_the_feet_that_were_there(house, visit):
     trim = put_down(visit, house.cow, blocked_foot(), trimmed_foot(Foot.RIGHT_HIND))
-    store_feet(trim, [trimmed_foot(Foot.LEFT_FORE)])
+    entry = CowEntry(feet=(trimmed_foot(Foot.LEFT_FORE),))
+    store_feet([StoredCow(trim, entry, NOON.date(), NOON)])
     assert [row.foot for row in TrimmedFoot.objects.within(house.scope)] == ["LF"]
     assert not Finding.objects.within(house.scope).exists()
 

@@ -2,14 +2,15 @@
 
 from datetime import timedelta
 
-from tests.factories import TUESDAY_TEN, blocked_foot, finish, put_down, trimmed_foot, under_way
+from tests.factories import NOON, TUESDAY_TEN, blocked_foot, finish, put_down, trimmed_foot, under_way, wanted
 from visits.domain.actions import ActionKind
 from visits.domain.crush_entry import ActionEntry, CowEntry, FindingEntry, FootEntry
 from visits.domain.feet import Claw, Foot
 from visits.domain.lesions import DDStage, LesionCode
 from visits.domain.recheck_figures import RecheckFigures
 from visits.models import BusinessFigures, Recheck
-from visits.services.trim_rechecks import note_rechecks
+from visits.services.stored_cow import StoredCow
+from visits.services.trim_rechecks import RechecksOfCows
 
 DAY = TUESDAY_TEN.date()
 SORE = FindingEntry(LesionCode.DD, Claw.SKIN, dd_stage=DDStage.M2)
@@ -90,7 +91,23 @@ def test_mending_the_trim_takes_back_what_it_opened_and_closed(house, visit):
     assert (found.foot, found.closed_on, found.closed_by_trim, found.closed_because) == ("LH", None, None, "")
 
 
-def test_noting_the_same_entry_twice_leaves_one(house, visit):
+def noted_again(house, trim):
+    cow = StoredCow(trim, CowEntry(feet=(blocked_foot(),)), DAY, NOON)
+    again = RechecksOfCows(house.scope, [cow], RecheckFigures())
+    again.note(cow, [])
+    again.save()
+
+
+def test_noting_the_same_entry_twice_leaves_the_same_one_with_the_visit_that_will_see_to_it(house, visit):
     trim = put_down(visit, house.cow, blocked_foot())
-    note_rechecks(trim, CowEntry(feet=(blocked_foot(),)), DAY, RecheckFigures())
-    assert rechecks(house).count() == 1
+    rechecks(house).update(visit=wanted(house.farm))
+    before = rechecks(house).values().get()
+    noted_again(house, trim)
+    assert rechecks(house).values().get() == before
+
+
+def test_a_foot_that_the_farm_has_looked_at_itself_is_not_opened_again(house, visit):
+    trim = put_down(visit, house.cow, blocked_foot())
+    rechecks(house).update(closed_on=DAY, closed_because="the farm looked")
+    noted_again(house, trim)
+    assert rechecks(house).get().closed_because == "the farm looked"

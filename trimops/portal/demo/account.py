@@ -2,11 +2,17 @@
 
 from collections.abc import Iterator, Sequence
 
+from django.urls import reverse
+
 from trimops.accounts.models import Membership
 from trimops.portal.demo.demo_people import cast
 from trimops.portal.demo.papers import ORDER
+from trimops.portal.demo.ready_visit import visit_to_begin
 from trimops.portal.demo.run_demo import DemoOutcome, stops_of
 from trimops.portal.demo.wipe_demo import demo_business
+
+SERVED_AT = "http://127.0.0.1:8000"
+"""Where `make serve` serves unless told otherwise."""
 
 
 def account_of(outcome: DemoOutcome) -> Iterator[str]:
@@ -42,6 +48,19 @@ def sign_ins() -> Sequence[tuple[str, str, str]] | None:
         return None
     people = Membership.objects.filter(business=business).select_related("user").order_by("id")
     return [(place.get_role_display(), place.user.email, cast().password) for place in people]
+
+
+def crush_line(site: str) -> str:
+    """Where the visit that was left ready is begun, and as whom; empty where there is none any more."""
+    business = demo_business()
+    visit = visit_to_begin(business) if business else None
+    if visit is None:
+        return ""
+    start = visit.planned_start
+    hour = f", {start.astimezone(visit.business.zone):%A %-d %B, %H:%M}" if start else ""
+    who = f" as {visit.van.trimmer.email}" if visit.van else ""
+    address = f"{site}{reverse('crush', args=[visit.pk])}"
+    return f"Ready at the crush: {visit.farm}{hour}. Sign in{who} and open {address}"
 
 
 def _count(document: dict[str, object], name: str) -> int:

@@ -23,8 +23,10 @@ CORRECTIVE = (ActionEntry(ActionKind.RELIEF, Claw.LATERAL), ActionEntry(ActionKi
 
 def cows_for(visit: Visit) -> list[Cow]:
     """The cows on the list first, then those that were never trimmed or longest away."""
-    listed = [line.cow for line in crush_list(visit.scope, visit)]
-    known = {cow.pk for cow in listed}
+    expected = [line.cow_id for line in crush_list(visit.scope, visit)]
+    rows = Cow.objects.within(visit.scope).in_bulk(expected)
+    listed = [rows[pk] for pk in expected]
+    known = set(expected)
     seen = dict(
         Trim.objects.within(visit.scope)
         .filter(visit__farm_id=visit.farm_id)

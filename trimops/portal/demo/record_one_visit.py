@@ -15,11 +15,11 @@ from trimops.portal.demo.build_people import Crew
 from trimops.portal.demo.crush_day import cows_for, entries_for
 from trimops.portal.demo.demo_files import rates
 from trimops.portal.demo.demo_people import cast
+from trimops.portal.demo.sign_off_visit import sign_off_as_by_phone
 from visits.domain.referral import referrals_for
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import Visit
 from visits.services.confirm_visit import confirm_visit
-from visits.services.finish_visit import SignOff, finish_visit
 from visits.services.gather_farm_rechecks import gather_farm_rechecks
 from visits.services.record_trim import CrushRecord, record_trim
 from visits.services.start_visit import start_visit
@@ -68,8 +68,7 @@ def record_one_visit(crew: Crew, visit: Visit, at: datetime, seed: int) -> MadeV
         record_trim(visit=visit, record=record, by=by)
         clock += timedelta(minutes=chance.randint(6, 13))
     end = clock + timedelta(minutes=20)
-    sign_off = SignOff("the herd manager", washed_down=True, hygiene_note="boots and overalls changed")
-    visit = finish_visit(visit=visit, sign_off=sign_off, at=end, by=by)
+    visit = sign_off_as_by_phone(visit, end, by)
     gathered = gather_farm_rechecks(farm=visit.farm, today=day, at=end)
     return MadeVisit(visit, len(cows), len(gathered), _bill(crew, visit, end))
 

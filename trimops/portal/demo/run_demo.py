@@ -6,11 +6,14 @@ from pathlib import Path
 
 from trimops.portal.demo.bill_last_visits import bill_last_visits
 from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
+from trimops.portal.demo.load_vans import load_vans
 from trimops.portal.demo.papers import write_after_visit, write_calendar, write_draft_list, write_week
 from trimops.portal.demo.plan_the_week import PlannedWeek, plan_the_week
+from trimops.portal.demo.ready_visit import ready_visit
 from trimops.portal.demo.record_one_visit import MadeVisit, choose_visit, record_one_visit
 from trimops.portal.demo.wipe_demo import refuse_other_businesses
 from trimops.portal.demo.wish_week import wish_week
+from visits.models import Visit
 from visits.services.learn_visit_lengths import learn_visit_lengths
 
 
@@ -24,6 +27,7 @@ class DemoOutcome:
     wanted: int
     week: PlannedWeek
     made: MadeVisit
+    ready: Visit
     folder: Path
     calendar_secret: str
 
@@ -38,6 +42,8 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     billed = bill_last_visits(crew)
     tell("What the visits teach of their length", 0.6)
     learn_visit_lengths(business=crew.business, at=at)
+    load_vans(crew, at)
+    ready = ready_visit(crew, wishes.today, at)
     tell("The coming week: what is wanted", 0.62)
     wanted = wish_week(crew, wishes.today, wishes.monday, at)
     tell("The coming week: planning", 0.65)
@@ -51,7 +57,7 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     write_after_visit(folder, made)
     secret = write_calendar(folder, crew, at)
     tell("Done", 1)
-    return DemoOutcome(wishes, built, billed, wanted, week, made, folder, secret)
+    return DemoOutcome(wishes, built, billed, wanted, week, made, ready, folder, secret)
 
 
 def stops_of(plan: dict[str, object]) -> set[int]:

@@ -12,8 +12,10 @@ from invoicing.models import Invoice
 from trimops.accounts.models import Business, User
 from trimops.kernel.scope import Scope
 from trimops.portal.demo.papers import ORDER
+from trimops.portal.demo.ready_visit import visit_to_begin
 from visits.domain.planning.audit import audit_week
-from visits.models import Recheck, Trim, Visit
+from visits.models import Recheck, Trim, Visit, WashDown
+from visits.selectors.crush_papers import crush_papers
 
 pytestmark = pytest.mark.django_db
 SMALL = {"farms": 4, "months": 3, "seconds": 0.2, "today": "2026-11-23"}
@@ -59,6 +61,29 @@ def test_the_visit_made_has_a_block_a_dermatitis_and_one_for_the_vet_and_its_inv
     assert trims.filter(feet__findings__dd_stage="M2").exists()
     assert trims.filter(referrals__isnull=False).exists()
     assert bytes(invoice.pdf) == (tmp_path / "invoice.pdf").read_bytes()
+
+
+def test_one_visit_of_today_is_left_ready_at_the_crush_with_much_to_see(tmp_path):
+    said = run(tmp_path)
+    visit = visit_to_begin(Business.objects.get())
+    assert (visit.state, f"{visit.planned_start:%Y-%m-%d}") == ("confirmed", SMALL["today"])
+    assert f"http://127.0.0.1:8000/visits/{visit.pk}/crush/" in said
+    papers = crush_papers(scope(), visit, by=visit.van.trimmer, now=visit.planned_start)
+    cows = {cow["id"]: cow for cow in papers["cows"]}
+    listed = [cows[key] for key in papers["queue"]]
+    assert [cow["is_lame"] for cow in listed[:4]] == [True, True, True, False]
+    assert any(cow["rechecks"] for cow in listed)
+    assert any(cow["blocks"] for cow in listed)
+    assert any(cow["last"] for cow in listed)
+    assert all(item["in_van"] > 0 for item in papers["consumables"])
+
+
+def test_the_visit_made_was_washed_down_and_signed_off_in_words(tmp_path):
+    run(tmp_path)
+    made = Invoice.objects.within(scope()).issued().order_by("-issued_on", "-number").first().visit
+    assert made.was_done
+    assert "Ring the vet today" in made.farm_to_do
+    assert WashDown.objects.within(scope()).get(visit=made).dilution == "1:100"
 
 
 def test_the_last_visits_are_billed_with_numbers_without_a_gap(tmp_path):

@@ -12,7 +12,7 @@ from rich.console import Console
 
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
-from trimops.portal.demo.account import account_of, sign_ins
+from trimops.portal.demo.account import SERVED_AT, account_of, crush_line, sign_ins
 from trimops.portal.demo.build_demo import DemoWishes
 from trimops.portal.demo.invent_history import ZONE
 from trimops.portal.demo.on_screen import progress_bar, sign_in_table
@@ -51,6 +51,7 @@ class Command(BaseCommand):
             console.print(line, highlight=False, soft_wrap=True)
         console.print()
         console.print(sign_in_table(sign_ins() or []))
+        console.print(crush_line(SERVED_AT), highlight=False, soft_wrap=True)
         console.print(f"Took {time.monotonic() - begun:.0f} s. `make serve` opens it.", highlight=False)
 
     def _run(self, wishes: DemoWishes, output: Path, console: Console) -> DemoOutcome:

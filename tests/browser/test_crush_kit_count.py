@@ -1,0 +1,76 @@
+"""Kit on the phone: counted from the cows (as `visits/services/trim_kit.py` books it), put right by hand."""
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.crush_bench_day import consumable, cow, did, foot, kit, papers, shown
+from tests.browser.phone_modules import Module, module_alone
+
+pytestmark = pytest.mark.xdist_group("browser")
+BLOCKED = (did("block", "medial", "wood"), did("wrap"))
+
+
+@pytest.fixture(scope="module")
+def count(browser: Browser) -> Iterator[Module]:
+    with module_alone(browser, "kit_count.js") as module:
+        yield module
+
+
+def used(count: Module, *writings: dict[str, Any], **changes: object) -> dict[str, tuple[Any, ...]]:
+    """Name -> counted, by hand, used, left."""
+    rows = count.run(
+        "return it.kitUsed(new Map(given.shown), given.papers)",
+        {"shown": shown(*writings), "papers": papers(**changes)},
+    )
+    return {row["item"]["name"]: (row["counted"], row["extra"], row["used"], row["left"]) for row in rows}
+
+
+def test_blocks_glue_and_wraps_count_themselves_over_all_cows(count: Module) -> None:
+    two = (cow(1, foot("LH", *BLOCKED)), cow("901", foot("RH", did("block", "lateral", "wood"))))
+
+    assert used(count, *two) == {
+        "Wooden block": (2, 0, 2, 1),
+        "Glue": (25, 0, 25, 75),
+        "Wrap": (1, 0, 1, None),
+    }
+
+
+def test_a_correction_is_added_to_whatever_the_cows_come_to(count: Module) -> None:
+    corrections = (kit(1, "1.00"), kit(2, "-5.50", uid="k2"))
+    before = used(count, *corrections)
+    after = used(count, cow(1, foot("LH", *BLOCKED)), *corrections)
+
+    assert (before["Wooden block"], after["Wooden block"]) == ((0, 1, 1, 2), (1, 1, 2, 1))
+    assert after["Glue"] == (12.5, -5.5, 7, 93)
+
+
+def test_of_two_phones_corrections_the_later_stands(count: Module) -> None:
+    early, late = kit(1, "4.00", at="10:59", uid="z"), kit(1, "2.00", at="11:00", uid="a")
+
+    assert used(count, late, early)["Wooden block"][1] == 2
+
+
+def test_more_used_than_was_there_is_said_not_refused(count: Module) -> None:
+    assert used(count, kit(1, "5.00"))["Wooden block"] == (0, 5, 5, -2)
+
+
+def test_a_van_that_was_never_counted_has_nothing_left_to_say(count: Module) -> None:
+    assert used(count, consumables=[consumable(1, "Gloves", in_van=None)])["Gloves"][3] is None
+
+
+@pytest.mark.parametrize(
+    ("typed", "counted", "extra"),
+    [(3, 2, "1.00"), (2, 3, "-1.00"), (2, 2, "0.00"), (0.3, 0.1, "0.20"), (12.5, 37.5, "-25.00")],
+)
+def test_the_correction_is_what_was_typed_less_what_was_counted(count, typed, counted, extra) -> None:
+    assert count.run("return it.extraFor(...given)", [typed, counted]) == extra
+
+
+@pytest.mark.parametrize(
+    ("value", "words"), [(0, "0"), (2, "2"), (12.5, "12.5"), (-1, "−1"), (0.1 + 0.2, "0.3")]
+)
+def test_a_quantity_has_no_needless_noughts(count, value, words) -> None:
+    assert count.run("return it.quantity(given)", value) == words
