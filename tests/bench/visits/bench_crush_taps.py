@@ -28,6 +28,7 @@ class Timed:
     to_frame: list[float]
     to_change: list[float]
     slowest: list[str]
+    bare: list[float]
     starts: list[float]
     answers: list[float]
 
@@ -43,6 +44,10 @@ def main() -> None:
             f"tap to {name:10} {len(times):4} taps: median {median(times):5.0f} ms, p95 {share_within(times):5.0f} ms, "
             f"worst {max(times):5.0f} ms"
         )
+    print(
+        f"a bare button on an empty page: median {median(timed.bare):.0f} ms, p95 {share_within(timed.bare):.0f} ms; "
+        f"load of the machine {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors"
+    )
     print("\n".join(f"  {words}" for words in timed.slowest))
     print(f"bar: p95 of tap to next paint at most {MOST_TAP_MS:.0f} ms")
     print(f"cold start offline, usable:  {_seconds(timed.starts)} s, median {median(timed.starts):.2f} s")

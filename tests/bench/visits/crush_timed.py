@@ -16,7 +16,7 @@ import django
 django.setup()
 
 from django.core.management import call_command  # noqa: E402
-from playwright.sync_api import Locator, expect, sync_playwright  # noqa: E402
+from playwright.sync_api import Locator, Page, expect, sync_playwright  # noqa: E402
 
 from tests.bench.visits.tap_times import TapTimes, tap_times, watch_taps  # noqa: E402
 from tests.browser.crush_hand import Hand  # noqa: E402
@@ -28,6 +28,8 @@ from tests.browser.crush_yard import Yard, make_yard  # noqa: E402
 
 SEED, COWS, MORE_COWS, STARTS = 1125, 60, 480, 5
 SLOWER = 4
+BARE = "<main><button onclick='this.textContent = Math.random()' style='height:64px'>Tap</button></main>"
+BARE_TAPS = 120
 BEFORE_MS, AFTER_MS = 50, 150
 # The middle of what is to be tapped, scrolled to where neither line nor bar covers it.
 IN_REACH = """(target) => {
@@ -71,9 +73,11 @@ def main(folder: Path, cows: int) -> dict[str, object]:
             expect(phone.page.locator("h1", has_text="Before the first cow")).to_be_visible()
             server.stop()
             times = taps(phone, cows)
+            bare = bare_taps(phone)
             starts = [cold_start(phone, yard) for _ in range(STARTS)]
     return {
         **asdict(times),
+        "bare": bare,
         "starts": [start for start, _ in starts],
         "answers": [late for _, late in starts],
     }
@@ -83,11 +87,25 @@ def taps(phone: Phone, cows: int) -> TapTimes:
     phone.open()
     hand = CalmHand(phone.page, camera(SEED))
     hand.begin()
-    slow_down(phone)
+    slow_down(phone, phone.page)
     watch_taps(phone.page)
     for plan in sixty_cows(SEED)[:cows]:
         hand.put_down(plan)
     return tap_times(phone.page)
+
+
+def bare_taps(phone: Phone) -> list[float]:
+    """The same measure of a page with one button that changes its own word: what machine and browser take alone."""
+    page = phone.context.new_page()
+    page.set_content(BARE)
+    slow_down(phone, page)
+    watch_taps(page)
+    hand = CalmHand(page, camera(SEED))
+    for _ in range(BARE_TAPS):
+        hand.tap(page.locator("button"))
+    times = tap_times(page)
+    page.close()
+    return times.to_paint
 
 
 def cold_start(phone: Phone, yard: Yard) -> tuple[float, float]:
@@ -95,7 +113,7 @@ def cold_start(phone: Phone, yard: Yard) -> tuple[float, float]:
     phone.kill()
     page = phone.reopen()
     page.add_init_script(f"({USABLE})()")
-    slow_down(phone)
+    slow_down(phone, phone.page)
     began = perf_counter()
     phone.open(yard.path)
     page.locator("main .q-next").tap()
@@ -104,8 +122,8 @@ def cold_start(phone: Phone, yard: Yard) -> tuple[float, float]:
     return page.evaluate("() => window.usableAt") / 1000, answered
 
 
-def slow_down(phone: Phone) -> None:
-    chromium = phone.context.new_cdp_session(phone.page)
+def slow_down(phone: Phone, page: Page) -> None:
+    chromium = phone.context.new_cdp_session(page)
     chromium.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
 
 
