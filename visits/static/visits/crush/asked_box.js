@@ -26,7 +26,7 @@ function leaving(app, cowKey, { pictures }) {
     document.querySelector("[data-leave]")?.focus();
   };
   return html`<div class="asked-box said-due" role="alert" tabindex="-1">
-    <p><strong>${isOfTheDay ? "Leave her as she was?" : "Let her go?"}</strong> ${isOfTheDay ? "What you changed" : `What you put down${taken}`} goes from this phone for good.</p>
+    <p><strong>${isOfTheDay ? "Leave her as she was?" : "Let her go?"}</strong> ${isOfTheDay ? "What you changed" : `What you noted${taken}`} goes from this phone for good.</p>
     <div class="row-of-two"><button class="key" @click=${stay}>Keep her here</button>
       <button class="key" @click=${() => app.leaveCow(cowKey, true)}>${isOfTheDay ? "Leave the change" : "Let her go"}</button></div>
   </div>`;

@@ -23,10 +23,14 @@ export function face(app) {
   return html`
     <h1 tabindex="-1">${answer(app)}</h1>
     <div class="bar q-bar">${first ? nextCard(app, first) : nothing}${anotherCow(first)}</div>
-    ${signedOff(app)} ${news(app)} ${lastCard(app)} ${tallyStrip(app)} ${remainList(app, rest, Boolean(first))}
-    <nav class="q-ways" aria-label="Pages of this visit">
-      ${WAYS.map(([hash, word]) => html`<a href=${hash}>${word}</a>`)}
-    </nav>`;
+    ${signedOff(app)} ${news(app)} ${lastCard(app)} ${tallyStrip(app)}
+    <details class="more q-more" ?open=${!first}>
+      <summary>Farm, kit, wash-down, sign-off</summary>
+      <nav class="q-ways" aria-label="Pages of this visit">
+        ${WAYS.map(([hash, word]) => html`<a href=${hash}>${word}</a>`)}
+      </nav>
+    </details>
+    ${remainList(app, rest, Boolean(first))}`;
 }
 
 function signedOff({ papers }) {
