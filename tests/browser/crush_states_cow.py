@@ -105,8 +105,11 @@ def _asked(walk: Walk) -> Iterator[str]:
     hand.tap(page.locator("[data-save='main']:visible"))
     expect(page.locator(".asked-box")).to_contain_text("sore")
     yield "foot refused"
+    hand.tap(page.get_by_role("button", name="Mend it"))
     hand.be_at(ulcer)
+    hand.tap(page.locator("[data-save='main']:visible"))
     yield "cow refused"
+    hand.tap(page.get_by_role("button", name="Mend it"))
     hand.tap(page.get_by_role("button", name=LET_GO))
     yield "cow asked whether she goes"
     hand.tap(page.get_by_role("button", name="Let her go", exact=True))

@@ -175,7 +175,7 @@ def test_a_change_is_taken_back_alone(face: Face) -> None:
     face.put_down("212")
     face.open("cows")
     face.page.locator(".d-cow", has_text="212").tap()
-    face.page.locator(".rest button", has_text="None").tap()
+    face.page.locator(".score", has_text="1").tap()
     face.page.locator("[data-save='main']").tap()
     face.says("Cow 212 is")
 

@@ -63,7 +63,7 @@ def _faults(page: Page) -> list[str]:
     if (wider := wider_than_the_screen(page)) > 0:
         found.append(f"{wider} px wider than the screen")
     found += too_small(page)
-    if page.locator("[data-place]").count() and not page.locator(".sheet").count():
+    if page.locator("[data-place]").count() and not page.locator(".sheet, .asked-box").count():
         found += no_room_for_a_thumb(page)
     _wear(page, "outdoor")
     found += [f"outdoor, {fault}" for fault in too_pale(page)]

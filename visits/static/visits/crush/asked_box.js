@@ -11,8 +11,18 @@ export function askedBox(app, cowKey) {
   return html`<div class=${`asked-box ${isRefused ? "said-urgent" : "said-due"}`} role="alert" tabindex="-1">
     <p><strong>${isRefused ? "Mend this first" : "Sure?"}</strong></p>
     <ul>${lines.map((line) => html`<li>${where(line)}${line.text}</li>`)}</ul>
-    ${isRefused ? "" : html`<button class="key" data-save="sure" @click=${() => app.saveCow(cowKey, asked.extra ?? null, true)}>It is right: done</button>`}
+    <div class="row-of-two">
+      <button class="key" @click=${() => unask(app)}>${isRefused ? "Mend it" : "Look again"}</button>
+      ${isRefused ? "" : html`<button class="key" data-save="sure" @click=${() => app.saveCow(cowKey, asked.extra ?? null, true)}>It is right: done</button>`}
+    </div>
   </div>`;
+}
+
+/** Back to what stands on the screen, nothing changed. */
+function unask(app) {
+  app.asked = null;
+  app.redraw();
+  document.querySelector("main .bar [data-save]")?.focus();
 }
 
 /** She goes as she came: what was put down goes with her, so it is asked. */

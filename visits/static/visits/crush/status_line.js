@@ -21,7 +21,7 @@ export function statusLine(app) {
 
 function lineKind({ waiting, refused, trouble }) {
   if (refused || trouble === "sign_in" || trouble === "not_yours") return "is-urgent";
-  return waiting ? "is-due" : "is-done";
+  return waiting || trouble ? "is-due" : "is-done";
 }
 
 function lineWords(app) {

@@ -79,8 +79,9 @@ function stateOf(app, draft, foot) {
   return isTrimmed(foot) ? "trimmed, looked at" : footWords(foot, app.papers);
 }
 
-/** Which of the feet with nothing put down count as trimmed. */
+/** Which of the feet with nothing put down count as trimmed. A cow being mended has every foot said already. */
 function restRow(app, cowKey, draft) {
+  if (draft.after || draft.mends) return "";
   const choices = [["All four", FEET], ["Hind feet", FEET.slice(0, 2)], ["None", []]];
   const isChosen = (feet) => feet.join() === draft.rest.join();
   return html`<div class="rest" role="group" aria-label="Feet trimmed without anything found">
