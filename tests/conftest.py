@@ -46,6 +46,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(
                 pytest.mark.skip(reason="needs DATABASE_URL and REDIS_URL: run `make test-servers`")
             )
+    # Last, because a browser leaves its event loop in the process, and asynchronous tests want one of their own.
+    items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
 
 
 @pytest.fixture(autouse=True)

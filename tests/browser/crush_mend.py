@@ -35,6 +35,7 @@ def mend_some(hand: Hand, plans: list[CowPlan], dice: Random) -> dict[str, Mende
 def score_anew(hand: Hand, plan: CowPlan) -> CowPlan:
     """By the list of the day's cows: she is opened, scored 1 (or 0), and kept again."""
     page = hand.page
+    hand.tap(page.locator(".q-more > summary"))
     hand.tap(page.locator("nav a[href='#/cows']"))
     hand.tap(page.locator("button.d-cow").filter(has_text=plan.number).first)
     expect(page.locator("h1", has_text=f"cow {plan.number}")).to_be_visible()

@@ -46,7 +46,7 @@ def test_a_cow_of_the_day_is_opened_and_changed(face: Face) -> None:
     face.is_fit_for_all()
 
     face.page.locator(".d-cow", has_text="212").tap()
-    face.page.locator(".rest button", has_text="Hind feet").tap()
+    face.page.locator(".score", has_text="1").tap()
     face.page.locator("[data-save='main']").tap()
     face.says("Cow 212 is")
 

@@ -1,6 +1,7 @@
 """Random days at the crush, in a small form; `make bench` runs thousands (tests/bench/visits/bench_crush_days.py)."""
 
 import logging
+import os
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
@@ -8,7 +9,8 @@ from hypothesis.stateful import run_state_machine_as_test
 
 from tests.visits.api.crush_machine import CrushMachine, World
 
-SEQUENCES = 60
+# `make bench` runs it with more on the servers.
+SEQUENCES = int(os.environ.get("TRIMOPS_SEQUENCES", "60"))
 
 
 @pytest.fixture

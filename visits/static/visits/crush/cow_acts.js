@@ -108,8 +108,10 @@ async function dropLookedAt(app) {
 async function changeDraft(app, ahead, cowKey, change) {
   const draft = ahead.get(cowKey) ?? app.kept.drafts.get(cowKey);
   if (!draft) return;
+  const before = app.asked;
   if (!(await keep(app, ahead, cowKey, change(draft)))) return;
-  app.asked = null;
+  // What was asked before this change is asked of another cow now; what was asked since knows of it already.
+  if (app.asked === before) app.asked = null;
   app.tick();
   app.redraw();
 }
