@@ -13,6 +13,7 @@ from tests.services.worker import Worker, worker
 from trimops.celery import app
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
+LONG_IN_THE_BROWSER = {"test_crush_sixty.py", "test_crush_states.py", "test_every_page.py"}
 DATABASE_FIXTURES = {"db", "transactional_db", "live_server", "job_worker"}
 
 # because: a busy machine makes an example slow, and slowness is no fault of the rule under test; and a change must pass
@@ -46,8 +47,15 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(
                 pytest.mark.skip(reason="needs DATABASE_URL and REDIS_URL: run `make test-servers`")
             )
-    # Last, because a browser leaves its event loop in the process, and asynchronous tests want one of their own.
-    items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
+    items.sort(key=_turn)
+
+
+def _turn(item: pytest.Item) -> int:
+    """Browsers last: one leaves its event loop in the process, and asynchronous tests want one of their own. Of them the
+    longest first, so that two processes end at about the same time."""
+    if not item.get_closest_marker("browser"):
+        return 0
+    return 1 if item.path.name in LONG_IN_THE_BROWSER else 2
 
 
 @pytest.fixture(autouse=True)
