@@ -34,9 +34,9 @@ def pytest_configure(config: pytest.Config) -> None:
         app.conf.broker_url = settings.REDIS_URL
 
 
-@pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark what touches the database or the browser, so that `make test` can choose by mark."""
+@pytest.hookimpl(wrapper=True, tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
+    """Mark what touches the database or the browser, so that `make test` can choose by mark; then put them in turn."""
     has_servers = bool(settings.REDIS_URL) and "postgresql" in settings.DATABASES["default"]["ENGINE"]
     for item in items:
         if _touches_database(item):
@@ -47,12 +47,15 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(
                 pytest.mark.skip(reason="needs DATABASE_URL and REDIS_URL: run `make test-servers`")
             )
+    yield  # the database plugin has an order of its own
     items.sort(key=_turn)
 
 
 def _turn(item: pytest.Item) -> int:
-    """Browsers last: one leaves its event loop in the process, and asynchronous tests want one of their own. Of them the
-    longest first, so that two processes end at about the same time."""
+    """Browsers last: one leaves its event loop in the process, and asynchronous tests want one of their own.
+
+    Of them the longest first, so that two processes end at about the same time.
+    """
     if not item.get_closest_marker("browser"):
         return 0
     return 1 if item.path.name in LONG_IN_THE_BROWSER else 2
