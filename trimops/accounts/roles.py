@@ -12,3 +12,4 @@ class Role(models.TextChoices):
 
 STAFF = frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})
 EVERYONE = frozenset(Role)
+AT_THE_CRUSH = frozenset({Role.OWNER, Role.TRIMMER})

@@ -8,9 +8,9 @@ from rest_framework.parsers import BaseParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 
+from trimops.accounts.roles import AT_THE_CRUSH
 from trimops.web.refusals import Malformed, TooLarge
 from trimops.web.scoped_api import ScopedApi
-from visits.api.crush_writings import AT_THE_CRUSH
 from visits.domain.crush_merge import Clocks, place
 from visits.domain.feet import Foot
 from visits.domain.jpeg_picture import MOST_PICTURE_BYTES, picture_fault

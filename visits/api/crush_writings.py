@@ -7,7 +7,7 @@ from rest_framework.parsers import JSONParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from trimops.accounts.roles import Role
+from trimops.accounts.roles import AT_THE_CRUSH
 from trimops.web.refusals import Malformed, TooLarge
 from trimops.web.scoped_api import ScopedApi
 from visits.domain.read_batch import MOST_WRITINGS, Batch, read_batch
@@ -16,7 +16,6 @@ from visits.selectors.crush_writings import writings_of
 from visits.services.take_writings import Answer, only_asks, take_writings
 
 MOST_BYTES = 2_000_000
-AT_THE_CRUSH = frozenset({Role.OWNER, Role.TRIMMER})
 
 
 class CrushWritingsApi(ScopedApi):

@@ -11,11 +11,11 @@ from django.utils.decorators import method_decorator
 from django.views import View
 from django.views.decorators.http import condition
 
+from trimops.accounts.roles import AT_THE_CRUSH
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
 from visits.web.crush_files import SHELL, crush_files, crush_modules, crush_version
 from visits.web.crush_pack import crush_pack
-from visits.web.visit_steps import AT_THE_CRUSH
 
 JAVASCRIPT = "text/javascript; charset=utf-8"
 # As in trimops.css: paper and ink of the light theme.

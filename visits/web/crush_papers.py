@@ -5,12 +5,12 @@ from django.utils.decorators import method_decorator
 from django.views.decorators.csrf import ensure_csrf_cookie
 from django.views.decorators.gzip import gzip_page
 
+from trimops.accounts.roles import AT_THE_CRUSH
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
 from visits.selectors.crush_days import crush_days
 from visits.selectors.crush_papers import crush_papers
-from visits.web.visit_steps import AT_THE_CRUSH
 
 
 # because: a herd of 600 with its past is most of a megabyte, and a yard has little signal

@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.models import Cow, Farm
-from trimops.accounts.roles import STAFF
+from trimops.accounts.roles import AT_THE_CRUSH, STAFF
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
@@ -21,7 +21,6 @@ from visits.selectors.learned_rule import rule_in_use
 from visits.selectors.visit_story import trims_with_feet, visit_story
 from visits.services.ask_visit import ask_visit
 from visits.web.forms import VisitWishForm
-from visits.web.visit_steps import AT_THE_CRUSH
 
 PER_PAGE = 40
 

@@ -7,7 +7,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import STAFF, Role
+from trimops.accounts.roles import AT_THE_CRUSH, STAFF
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.cautions import BEFORE_THE_FIRST_COW
 from visits.models import Visit
@@ -19,8 +19,6 @@ from visits.services.put_off_visit import put_off_visit
 from visits.services.start_visit import start_visit
 from visits.services.tell_hour import tell_hour
 from visits.web.forms import FinishForm, PlanVisitForm, ReasonForm, StartForm
-
-AT_THE_CRUSH = frozenset({Role.OWNER, Role.TRIMMER})
 
 
 class VisitStep(ScopedPage):

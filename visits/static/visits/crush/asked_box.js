@@ -1,5 +1,6 @@
 /* What stands in the way of keeping a cow (it must be mended), or looks odd (it is asked once). */
 import { html } from "../../trimops/lib/lit-html.js";
+import { withCapital } from "./words.js";
 
 export function askedBox(app, cowKey) {
   const { asked } = app;
@@ -7,7 +8,7 @@ export function askedBox(app, cowKey) {
   if (asked.leaves) return leaving(app, cowKey, asked.leaves);
   const isRefused = asked.faults.length > 0;
   const lines = isRefused ? asked.faults : asked.odd;
-  const where = (line) => (line.foot ? `${capital(app.papers.labels.feet[line.foot])}: ` : "");
+  const where = (line) => (line.foot ? `${withCapital(app.papers.labels.feet[line.foot])}: ` : "");
   return html`<div class=${`asked-box ${isRefused ? "said-urgent" : "said-due"}`} role="alert" tabindex="-1">
     <p><strong>${isRefused ? "Mend this first" : "Sure?"}</strong></p>
     <ul>${lines.map((line) => html`<li>${where(line)}${line.text}</li>`)}</ul>
@@ -40,8 +41,4 @@ function leaving(app, cowKey, { pictures }) {
     <div class="row-of-two"><button class="key" @click=${stay}>Keep her here</button>
       <button class="key" @click=${() => app.leaveCow(cowKey, true)}>${isOfTheDay ? "Leave the change" : "Let her go"}</button></div>
   </div>`;
-}
-
-function capital(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

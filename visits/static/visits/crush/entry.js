@@ -4,6 +4,8 @@
  * (see shapes in DEVELOPERS.md, "The crush page").
  */
 
+import { CUTS, FUNCTIONAL_STEPS } from "./rules_feet.js";
+
 export const FEET = ["LH", "RH", "LF", "RF"];
 export const CLAWS = ["lateral", "medial"];
 export const SIGNS = [
@@ -16,7 +18,6 @@ export const SIGNS = [
   "deep_infection",
   "no_better_at_recheck",
 ];
-const FUNCTIONAL = ["length", "balance", "model"];
 
 /** What is put down for a cow before anything was. */
 export function emptyEntry() {
@@ -110,28 +111,24 @@ function contradicts(standing, wanted) {
   const sameClaw = standing.claw === wanted.claw || standing.claw === "" || wanted.claw === "";
   const pair = [standing.kind, wanted.kind];
   if (pair.includes("block") && standing.kind === wanted.kind) return true; // one claw of a foot carries a block
-  return sameClaw && pair.includes("no_cut") && pair.some((kind) => isCut(kind));
-}
-
-function isCut(kind) {
-  return [...FUNCTIONAL, "relief", "loose_horn"].includes(kind);
+  return sameClaw && pair.includes("no_cut") && pair.some((kind) => CUTS.includes(kind));
 }
 
 /** Both claws of the foot cut to length, levelled and modelled; what else was put down stays. */
 export function trimmed(foot) {
-  const steps = CLAWS.flatMap((claw) => FUNCTIONAL.map((kind) => action(kind, claw)));
+  const steps = CLAWS.flatMap((claw) => FUNCTIONAL_STEPS.map((kind) => action(kind, claw)));
   return steps.reduce(withAction, foot);
 }
 
 /** Both claws looked at and left as they are. */
 export function uncut(foot) {
-  const rest = foot.actions.filter((each) => !isCut(each.kind) && each.kind !== "no_cut");
+  const rest = foot.actions.filter((each) => !CUTS.includes(each.kind) && each.kind !== "no_cut");
   return { ...foot, actions: [...rest, ...CLAWS.map((claw) => action("no_cut", claw))] };
 }
 
 /** Whether both claws of the foot had the three steps. */
 export function isTrimmed(foot) {
-  return CLAWS.every((claw) => FUNCTIONAL.every((kind) => did(foot, kind, claw)));
+  return CLAWS.every((claw) => FUNCTIONAL_STEPS.every((kind) => did(foot, kind, claw)));
 }
 
 export function isUncut(foot) {

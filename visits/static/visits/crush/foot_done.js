@@ -3,15 +3,14 @@ import { html } from "../../trimops/lib/lit-html.js";
 import { isTouched, withoutAction, withoutFinding } from "./entry.js";
 import { changeFoot } from "./faces/foot.js";
 import { lookAgain } from "./look_again.js";
+import { FUNCTIONAL_STEPS } from "./rules_feet.js";
 import { actionWords, findingWords } from "./words.js";
-
-const STEPS = ["length", "balance", "model"];
 
 export function footDone(app, cowKey, foot, cow) {
   if (!isTouched(foot)) return html`<p class="hint">Tap where you see something. Numbers are the places of the claw map.</p>`;
   const { papers } = app;
   const drop = (change) => changeFoot(app, cowKey, foot.foot, change);
-  const shown = foot.actions.filter((each) => !STEPS.includes(each.kind));
+  const shown = foot.actions.filter((each) => !FUNCTIONAL_STEPS.includes(each.kind));
   const steps = foot.actions.length - shown.length;
   return html`<ul class="done-list">
     ${foot.findings.map((found) => html`<li><span><strong>${findingWords(found, papers)}</strong></span>

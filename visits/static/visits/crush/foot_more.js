@@ -4,8 +4,9 @@ import { action, CLAWS, did, SIGNS, toggledAction } from "./entry.js";
 import { field, inUse } from "./cow_more.js";
 import { changeFoot } from "./faces/foot.js";
 import { photoPart } from "./photo_part.js";
+import { CUTS } from "./rules_feet.js";
 
-const STEPS = ["length", "balance", "model", "relief", "loose_horn", "no_cut"];
+const STEPS = [...CUTS, "no_cut"];
 
 export function footMore(app, cowKey, foot, draft) {
   const { labels, cautions } = app.papers;

@@ -3,7 +3,7 @@ import { html } from "../../trimops/lib/lit-html.js";
 import { finding, toggledAction, withAction, withFinding, withoutFinding } from "./entry.js";
 import { changeFoot } from "./faces/foot.js";
 import { lesionOf, lesionsAt, proposedActions, soreClaws } from "./rules.js";
-import { actionWords } from "./words.js";
+import { actionWords, withCapital } from "./words.js";
 
 const SEVERITY = { 1: "slight", 2: "clear", 3: "severe" };
 const OFFERED = { wrap: "Wrap", dressing: "Dressing" };
@@ -23,7 +23,7 @@ export function placeSheet(app, cowKey, foot, chosen) {
 }
 
 function placeWords(papers, { claw, zone }) {
-  const side = claw === "skin" ? "Skin" : capital(papers.labels.claws[claw]);
+  const side = claw === "skin" ? "Skin" : withCapital(papers.labels.claws[claw]);
   return `${side}, zone ${zone}: ${papers.zones.names[zone]}`;
 }
 
@@ -32,7 +32,7 @@ function lesions(app, cowKey, foot, chosen) {
   const shown = chosen.isAll ? all : all.slice(0, FIRST_SHOWN);
   return html`<div class="choices">
     ${shown.map((lesion) => html`<button class="key" data-lesion=${lesion.code} @click=${() => see(app, cowKey, foot, chosen, lesion)}>
-      <strong>${capital(lesion.name)}</strong> <small>${lesion.meaning}</small></button>`)}
+      <strong>${withCapital(lesion.name)}</strong> <small>${lesion.meaning}</small></button>`)}
     ${chosen.isAll || all.length <= FIRST_SHOWN ? "" : html`<button class="key" @click=${() => set(app, { isAll: true })}>More that is seen</button>`}
   </div>`;
 }
@@ -76,7 +76,7 @@ function about(app, cowKey, foot, chosen, found) {
     return stay(changeFoot(app, cowKey, foot.foot, (now) => healed(now, withoutFinding(now, found), papers)));
   };
   return html`
-    <p class="sheet-found"><strong>${capital(lesionOf(papers, found.lesion).name)}</strong></p>
+    <p class="sheet-found"><strong>${withCapital(lesionOf(papers, found.lesion).name)}</strong></p>
     ${found.lesion === "DD" ? stages(papers, found, change) : ""}
     <div class="row-of-three" role="group" aria-label="How bad">
       ${[1, 2, 3].map((grade) => html`<button class="key" aria-pressed=${String(found.severity === grade)}
@@ -115,7 +115,7 @@ function offers(app, cowKey, foot) {
   if (!all.length) return "";
   return html`<div class="choices" role="group" aria-label="What goes on the foot">
     ${all.map((each) => html`<button class="key" data-action=${`${each.kind} ${each.block_kind}`.trim()}
-      aria-pressed=${String(taken.includes(each))} @click=${() => press(each)}>${OFFERED[each.kind] ?? capital(actionWords(each, app.papers))}</button>`)}
+      aria-pressed=${String(taken.includes(each))} @click=${() => press(each)}>${OFFERED[each.kind] ?? withCapital(actionWords(each, app.papers))}</button>`)}
     ${!app.chosen.isAllBlocks && open.some(isLater) ? html`<button class="key" @click=${() => set(app, { isAllBlocks: true })}>Another block</button>` : ""}
   </div>`;
 }
@@ -136,8 +136,4 @@ function close(app) {
   app.chosen = null;
   app.redraw();
   document.querySelector(`[data-place="${claw} ${zone}"]`)?.focus();
-}
-
-function capital(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

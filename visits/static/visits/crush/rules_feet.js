@@ -1,6 +1,8 @@
 /* Feet, claws and scores: the order of the work and what each is called. */
 
 export const FUNCTIONAL_STEPS = ["length", "balance", "model"];
+/** What takes horn away; "no cut needed" and one of these drive each other out. */
+export const CUTS = [...FUNCTIONAL_STEPS, "relief", "loose_horn"];
 export const CORRECTIVE_STEPS = ["relief", "loose_horn", "block"];
 
 /** The other claw of the same foot; null for the skin. */

@@ -1,7 +1,7 @@
 /* What a trimmer usually does after what was found on a foot: proposals, all of them his to change. */
 
 import { FEET, action, emptyFoot } from "./entry.js";
-import { FUNCTIONAL_STEPS, clawsInOrder, soundPartner } from "./rules_feet.js";
+import { CUTS, FUNCTIONAL_STEPS, clawsInOrder, soundPartner } from "./rules_feet.js";
 import { isActiveStage, isOfTheHorn, lesionOf } from "./rules_lesions.js";
 import { soreClaws } from "./rules_trim.js";
 
@@ -103,7 +103,6 @@ function blockKinds(papers) {
 /* What is there already, or would contradict "no cut needed", is not proposed again. */
 function isOpen(foot, wanted) {
   const stands = (kind, claws) => foot.actions.some((each) => each.kind === kind && claws.includes(each.claw));
-  const isCut = [...FUNCTIONAL_STEPS, "relief", "loose_horn"].includes(wanted.kind);
-  if (isCut && stands("no_cut", ["", wanted.claw])) return false;
+  if (CUTS.includes(wanted.kind) && stands("no_cut", ["", wanted.claw])) return false;
   return !stands(wanted.kind, [wanted.claw]);
 }

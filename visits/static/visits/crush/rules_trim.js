@@ -2,7 +2,7 @@
    Twin of visits/domain/actions.py and trim_refusals.py: the same faults in the same order and the same words. */
 
 import { CLAWS } from "./entry.js";
-import { CORRECTIVE_STEPS, FUNCTIONAL_STEPS, blocksOn, capital, scaleOf } from "./rules_feet.js";
+import { CORRECTIVE_STEPS, CUTS, FUNCTIONAL_STEPS, blocksOn, capital, scaleOf } from "./rules_feet.js";
 import { isOfTheHorn, isZone, lesionOf } from "./rules_lesions.js";
 
 /** What all of it amounts to (T4): "corrective", "functional" or "check" (only looked at). */
@@ -95,8 +95,6 @@ function* blockFaults(foot, action, papers) {
     yield fault("T8", foot.foot, said, "claw");
   }
 }
-
-const CUTS = [...FUNCTIONAL_STEPS, "relief", "loose_horn"];
 
 /** Whether a claw was cut; what names no claw was done to both. */
 export function wasCut(foot, claw) {

@@ -1,5 +1,6 @@
 /* The line on every face: whose cows, how many wait on this phone, and what stands in their way. */
 import { html } from "../../trimops/lib/lit-html.js";
+import { SIGN_IN } from "./addresses.js";
 import { clock } from "./when.js";
 
 const TROUBLE = {
@@ -37,5 +38,5 @@ function lineWords(app) {
 function signIn(app) {
   if (app.status.trouble !== "sign_in") return "";
   const next = encodeURIComponent(location.pathname);
-  return html` <a href=${`/account/login/?next=${next}`}>Sign in to send</a>`;
+  return html` <a href=${`${SIGN_IN}?next=${next}`}>Sign in to send</a>`;
 }

@@ -85,6 +85,9 @@ export function vetLines(entry, papers) {
   return referrals(entry, papers).map(({ foot, reason }) => (foot ? `${papers.labels.feet[foot]}: ${reason}` : reason));
 }
 
+/** The words as they begin a line; a number such as A12 stays as it is. */
+export const withCapital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** "45 min", "2 h", "2 h 25 min". */
 export function durationWords(minutes) {
   const whole = Math.round(minutes);

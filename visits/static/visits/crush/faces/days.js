@@ -1,6 +1,7 @@
 /* The visits on this phone and those of today and tomorrow; fetching their papers while there is signal. */
 
 import { html, nothing } from "../../../trimops/lib/lit-html.js";
+import { SIGN_IN } from "../addresses.js";
 import { askToday, dayState, fetchAll, fetchOne } from "../day_fetch.js";
 import { clock, daysAfter, dayWords } from "../when.js";
 import { things } from "../sign_off_words.js";
@@ -39,7 +40,7 @@ function trouble(app, { trouble: what }) {
   const next = encodeURIComponent("/visits/crush/");
   return html`<div class="empty" role="status"><p>${TROUBLE[what] ?? TROUBLE.server}</p>
     <div class="actions">${what === "sign_in"
-      ? html`<a class="act act-main" href="/account/login/?next=${next}">Sign in</a>`
+      ? html`<a class="act act-main" href="${SIGN_IN}?next=${next}">Sign in</a>`
       : html`<button type="button" @click=${() => askToday(app, true)}>Look again</button>`}</div></div>`;
 }
 

@@ -7,6 +7,7 @@ import { headWords } from "../said_words.js";
 import { addWriting } from "../store.js";
 import { lastThing, undoing, undoWords } from "../undo.js";
 import { clock } from "../when.js";
+import { withCapital } from "../words.js";
 
 /** @param {object} app @returns {object} a template, or nothing before the first thing of the day */
 export function lastCard(app) {
@@ -51,7 +52,7 @@ async function takeBack(app, event) {
 }
 
 function doneWords(then, last, what) {
-  const capital = what.charAt(0).toUpperCase() + what.slice(1);
+  const capital = withCapital(what);
   if (then.is_gone) return `${capital} is taken back.`;
   return last.is_gone ? `${capital} is back as it was.` : `${capital} is as before the change.`;
 }
