@@ -32,6 +32,10 @@ class Cow(TenantModel):
     calved_on = models.DateField(null=True, blank=True)
     calving_due = models.DateField(null=True, blank=True)
     dry_off_due = models.DateField(null=True, blank=True)
+    entered_on = models.DateField(
+        null=True, blank=True, help_text="First day known in the herd; empty: not told."
+    )
+    left_on = models.DateField(null=True, blank=True, help_text="Sold or dead since that day.")
     note = models.CharField(max_length=200, blank=True)
 
     farm_path: ClassVar[str | None] = "farm_id"
@@ -64,3 +68,26 @@ class CowIdentity(TenantModel):
 
     def __str__(self) -> str:
         return self.value
+
+
+class Calving(TenantModel):
+    """One calving of a cow. `lactation` is the number of the lactation that it began (1: first calf)."""
+
+    cow = models.ForeignKey(Cow, on_delete=models.CASCADE, related_name="calvings")
+    calved_on = models.DateField()
+    lactation = models.PositiveSmallIntegerField(null=True, blank=True)
+
+    farm_path: ClassVar[str | None] = "cow__farm_id"
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["cow", "calved_on"], name="one_calving_a_day"),
+            models.CheckConstraint(
+                condition=models.Q(lactation__isnull=True) | models.Q(lactation__gte=1),
+                name="lactations_count_from_one",
+            ),
+        ]
+        ordering = ["calved_on"]
+
+    def __str__(self) -> str:
+        return f"cow {self.cow_id} calved {self.calved_on}"

@@ -59,6 +59,9 @@ class Farm(TenantModel):
     hygiene_reason = models.CharField(max_length=200, blank=True)
     hygiene_since = models.DateField(null=True, blank=True)
     is_active = models.BooleanField(default=True)
+    erased_at = models.DateTimeField(
+        null=True, blank=True, help_text="Since then only its invoices are kept."
+    )
 
     farm_path: ClassVar[str | None] = "id"
     objects: ClassVar = FarmQuerySet.as_manager()

@@ -21,7 +21,7 @@ class CalendarAddress(TenantModel):
     made_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
     revoked_at = models.DateTimeField(null=True, blank=True)
 
-    farm_path: ClassVar[str | None] = None
+    farm_path: ClassVar[str | None] = "farm_id"
 
     class Meta:
         verbose_name_plural = "calendar addresses"

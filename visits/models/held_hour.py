@@ -4,7 +4,7 @@ from typing import ClassVar
 from django.core.validators import MinValueValidator
 from django.db import models
 
-from farms.models import Farm
+from farms.models import Cow, Farm
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
@@ -69,7 +69,7 @@ class HeldHour(TenantModel):
         help_text="What it became.",
     )
 
-    farm_path: ClassVar[str | None] = None
+    farm_path: ClassVar[str | None] = "farm_id"
     objects: ClassVar = HeldHourQuerySet.as_manager()
 
     class Meta:
@@ -103,3 +103,24 @@ class HeldHour(TenantModel):
 
     def is_in_force(self, at: datetime) -> bool:
         return self.state == HeldState.HELD and self.until > at
+
+
+class HeldCow(TenantModel):
+    """A cow that the farm named for the hour held; she is asked for when the hour is taken."""
+
+    held = models.ForeignKey(HeldHour, on_delete=models.CASCADE, related_name="cows")
+    cow = models.ForeignKey(Cow, on_delete=models.CASCADE, related_name="+")
+    why = models.CharField(max_length=200)
+    mobility_scale = models.CharField(max_length=8, blank=True)
+    mobility_score = models.PositiveSmallIntegerField(null=True, blank=True)
+    lame_since = models.DateField(null=True, blank=True)
+
+    farm_path: ClassVar[str | None] = "held__farm_id"
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["held", "cow"], name="one_naming_per_held_hour_and_cow")
+        ]
+
+    def __str__(self) -> str:
+        return f"cow {self.cow_id} for held hour {self.held_id}"

@@ -105,6 +105,7 @@ class AskedCow(TenantModel):
     why = models.CharField(max_length=200)
     mobility_scale = models.CharField(max_length=8, blank=True)
     mobility_score = models.PositiveSmallIntegerField(null=True, blank=True)
+    lame_since = models.DateField(null=True, blank=True, help_text="Since when, as the farm tells it.")
 
     farm_path: ClassVar[str | None] = "visit__farm_id"
 
