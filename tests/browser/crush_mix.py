@@ -40,6 +40,14 @@ def sixty_cows(seed: int) -> list[CowPlan]:
     return varied
 
 
+def some_of(dealt: list[CowPlan], count: int) -> list[CowPlan]:
+    """So many of them in their order: the first of each kind, then the others as they come."""
+    firsts = {plan.what: plan for plan in reversed(dealt)}.values()
+    rest = [plan for plan in dealt if plan not in firsts]
+    chosen = [*firsts, *rest][:count]
+    return [plan for plan in dealt if plan in chosen]
+
+
 def _varied(plan: CowPlan, place: int, dice: Random) -> CowPlan:
     """A score here, a note or a picture there, a measure on some, as a day brings them."""
     if plan.what == "sound" and plan.score is None and dice.random() < 0.3:

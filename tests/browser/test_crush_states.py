@@ -1,8 +1,10 @@
 """Every state of the crush page: readable by everybody, as wide as the phone, large enough for gloves, and pictured.
 
-The pictures lie in test-output/crush/ (git ignores it): 360 x 640 and 820 x 1180, light and outdoor. Open them.
+With TRIMOPS_PICTURES=1 (as in `make bench`) pictures lie in test-output/crush/ (git ignores it): 360 x 640 and
+820 x 1180, light and outdoor. Open them.
 """
 
+import os
 from pathlib import Path
 
 import pytest
@@ -17,6 +19,7 @@ from tests.browser.crush_yard import make_yard, small_visit
 
 pytestmark = pytest.mark.xdist_group("browser")
 PICTURES = Path(settings.BASE_DIR) / "test-output" / "crush"
+WITH_PICTURES = os.environ.get("TRIMOPS_PICTURES") == "1"
 TABLET = {"width": 820, "height": 1180}
 AXE = Axe()
 RUN = (
@@ -49,7 +52,8 @@ def test_every_state_can_be_read_hit_and_seen_by_a_gloved_hand_in_the_sun(walk):
     names = []
     for name in walk.states():
         names.append(name)
-        _picture(walk.page, f"{len(names):02d}-{name}")
+        if WITH_PICTURES:
+            _picture(walk.page, f"{len(names):02d}-{name}")
         faults += [f"{name}: {fault}" for fault in _faults(walk.page)]
 
     assert faults == [], "\n".join(faults)

@@ -10,7 +10,7 @@ from hypothesis.stateful import run_state_machine_as_test
 from tests.visits.api.crush_machine import CrushMachine, World
 
 # `make bench` runs it with more on the servers.
-SEQUENCES = int(os.environ.get("TRIMOPS_SEQUENCES", "60"))
+SEQUENCES = int(os.environ.get("TRIMOPS_SEQUENCES", "40"))
 
 
 @pytest.fixture
