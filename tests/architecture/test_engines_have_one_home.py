@@ -5,7 +5,8 @@ import pytest
 from tests.architecture.source_tree import imported_names, name_of, product_files, tree_of
 
 # because: the audit measures distances anew, so that it shares no fault with the plan that it checks
-HOMES = {"geographiclib": 2}
+# because: a herd list that comes in is read as far below as it is understood, what goes out is written above
+HOMES = {"geographiclib": 2, "openpyxl": 2}
 
 
 @pytest.mark.parametrize(

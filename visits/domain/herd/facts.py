@@ -6,7 +6,6 @@ Days are dates in the business's zone. A lesion here is an observation at the tr
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date, timedelta
-from functools import cached_property
 
 from visits.domain.actions import BlockKind
 from visits.domain.feet import Claw, Foot, ZoneMap
@@ -69,7 +68,7 @@ class LesionSeen:
 
 @dataclass(frozen=True)
 class FootSeen:
-    """One lifted foot. `treated` is true when more than a plain trim was done or a lesion was seen on it."""
+    """One lifted foot. `treated` is true when more than a plain trim or taking a block off was done to it."""
 
     foot: Foot
     lesions: tuple[LesionSeen, ...] = ()
@@ -78,18 +77,14 @@ class FootSeen:
 
 @dataclass(frozen=True)
 class CowSeen:
-    """One cow at the crush on one day, with the feet that were lifted."""
+    """One cow at the crush on one day, with the feet that were lifted. `is_lame` None: her walk was not scored."""
 
     cow: int
     day: date
     visit: int
     reason: VisitReason
     feet: tuple[FootSeen, ...] = ()
-
-    @cached_property
-    def lesions(self) -> frozenset[LesionCode]:
-        """Every lesion seen on her that day."""
-        return frozenset(seen.lesion for foot in self.feet for seen in foot.lesions)
+    is_lame: bool | None = None
 
 
 @dataclass(frozen=True)
