@@ -10,11 +10,11 @@ from reportlab.pdfgen.canvas import Canvas
 
 from trimops.paper.colours import HEX, Tint
 from trimops.paper.fitting import fitting
+from trimops.paper.footing import FOOT_SIZE, FOOT_WIDTH
 from trimops.paper.typefaces import BODY, runs_of
 from trimops.paper.wording import clean
 
 _MARGIN = 15 * mm
-_SIZE = 8.0
 
 
 class _MadeAt:
@@ -57,13 +57,13 @@ class NumberedCanvas(Canvas):
         self.line(_MARGIN, _MARGIN + 5 * mm, width - _MARGIN, _MARGIN + 5 * mm)
         self.setFillColor(HexColor(HEX[Tint.QUIET]))
         count = f"page {number} of {total}"
-        self.setFont(BODY, _SIZE)
+        self.setFont(BODY, FOOT_SIZE)
         self.drawRightString(width - _MARGIN, _MARGIN + 1 * mm, count)
-        self._write_run(fitting(self._footer, width - 2 * _MARGIN - 30 * mm, _SIZE))
+        self._write_run(fitting(self._footer, FOOT_WIDTH, FOOT_SIZE))
 
     def _write_run(self, text: str) -> None:
         x = _MARGIN
         for face, run in runs_of(text, BODY):
-            self.setFont(face, _SIZE)
+            self.setFont(face, FOOT_SIZE)
             self.drawString(x, _MARGIN + 1 * mm, run)
-            x += self.stringWidth(run, face, _SIZE)
+            x += self.stringWidth(run, face, FOOT_SIZE)

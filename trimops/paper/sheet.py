@@ -39,12 +39,19 @@ class SheetInfo:
 
 def build_sheet(story: Sequence[Flowable], info: SheetInfo) -> bytes:
     """The PDF of `story`: every page ends with `footer` and "page 2 of 3". ValueError if `made_at` is naive."""
+    pdf, _ = build_counted(story, info)
+    return pdf
+
+
+def build_counted(story: Sequence[Flowable], info: SheetInfo) -> tuple[bytes, int]:
+    """As `build_sheet`, with the number of pages."""
     if info.made_at.tzinfo is None:
         raise ValueError("made_at has no time zone")
     register_typefaces()
     out = BytesIO()
-    _template(out, info).build(list(story), canvasmaker=_canvas_maker(info))
-    return out.getvalue()
+    template = _template(out, info)
+    template.build(list(story), canvasmaker=_canvas_maker(info))
+    return out.getvalue(), template.page
 
 
 def _template(out: BytesIO, info: SheetInfo) -> BaseDocTemplate:

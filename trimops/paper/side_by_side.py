@@ -7,14 +7,15 @@ from reportlab.platypus import Flowable, Spacer
 from trimops.paper.tables import Cell, bare_table
 
 _GAP = 12.0
-_TALLEST = 330.0
 
 
-def side_by_side(columns: Sequence[Sequence[Flowable]], width: float) -> list[Flowable]:
-    """The columns in equal widths within `width` points; when any is taller than 330 points, stacked instead,
+def side_by_side(
+    columns: Sequence[Sequence[Flowable]], width: float, tallest: float = 330.0
+) -> list[Flowable]:
+    """The columns in equal widths within `width` points; when any is taller than `tallest` points, stacked instead,
     so that each may run over a page."""
     each = (width - _GAP * (len(columns) - 1)) / len(columns)
-    if max(_height(column, each) for column in columns) > _TALLEST:
+    if max(_height(column, each) for column in columns) > tallest:
         return [flowable for column in columns for flowable in (*column, Spacer(0, 8))]
     cells: list[Cell] = []
     widths: list[float] = []

@@ -9,8 +9,8 @@ from reportlab.lib.styles import ParagraphStyle
 from reportlab.platypus import Paragraph
 
 from trimops.paper.colours import HEX, Tint
+from trimops.paper.set_text import set_text
 from trimops.paper.typefaces import BODY, BOLD, register_typefaces
-from trimops.paper.wording import markup
 
 Align = Literal["left", "right", "centre"]
 _ALIGN: Final[dict[Align, Literal[0, 1, 2]]] = {"left": TA_LEFT, "right": TA_RIGHT, "centre": TA_CENTER}
@@ -55,5 +55,9 @@ def style(
 
 def words(text: str, using: ParagraphStyle | None = None) -> Paragraph:
     """A paragraph of plain text: nothing in it is read as markup."""
-    chosen = using or style()
-    return Paragraph(markup(text, chosen.fontName), chosen)
+    return set_text([(text, False)], using or style())
+
+
+def lead_words(lead: str, text: str, using: ParagraphStyle | None = None) -> Paragraph:
+    """A paragraph whose first words are bold."""
+    return set_text([(lead, True), (" " if lead and text else "", False), (text, False)], using or style())

@@ -33,14 +33,15 @@ def ruled_table(
     *,
     groups: Iterable[tuple[int, int]] = (),
     more: Iterable[Command] = (),
+    head_size: float = SMALL,
 ) -> Table:
-    """A table whose head is repeated on every page.
+    """A table whose head, set in `head_size` points, is repeated on every page.
 
     `groups` are (first row, last row) pairs, counted from 0 without the head, that stay on one page; a rule is
     drawn under each group, or under each row when there are none. `more` are further reportlab commands.
     """
     head: list[Cell] = [
-        words(c.head, style(SMALL, bold=True, tint=Tint.QUIET, align=c.align)) for c in columns
+        words(c.head, style(head_size, bold=True, tint=Tint.QUIET, align=c.align)) for c in columns
     ]
     together = list(groups) or [(i, i) for i in range(len(rows))]
     return KeptRows(

@@ -1,6 +1,8 @@
 """The same drawing on paper: drawn with vectors on a reportlab canvas, or as a piece of a running text."""
 
-from functools import singledispatch
+from functools import lru_cache, singledispatch
+from io import BytesIO
+from itertools import groupby
 from typing import Literal
 
 from reportlab.lib.colors import HexColor
@@ -40,9 +42,28 @@ def draw_on(canvas: Canvas, drawing: Drawing) -> None:
     canvas.scale(mm, -mm)
     canvas.setLineCap(1)
     canvas.setLineJoin(1)
-    for shape in drawing.shapes:
-        _draw(shape, canvas)
+    for is_text, shapes in groupby(drawing.shapes, key=_is_text):
+        if is_text:
+            for shape in shapes:
+                _draw(shape, canvas)
+        else:
+            canvas._code.append(_code_of(tuple(shapes)))  # type: ignore[attr-defined]
     canvas.restoreState()
+
+
+def _is_text(shape: Shape) -> bool:
+    return isinstance(shape, Text)
+
+
+@lru_cache(maxsize=2048)
+def _code_of(shapes: tuple[Shape, ...]) -> str:
+    """The drawing operators of shapes without words. They name all they need (colour, pen, dashes), so the same ones
+    serve every canvas; words do not, since each file numbers its own letters."""
+    canvas = Canvas(BytesIO(), pageCompression=0)
+    begun = len(canvas._code)  # type: ignore[attr-defined]
+    for shape in shapes:
+        _draw(shape, canvas)
+    return "\n".join(canvas._code[begun:])  # type: ignore[attr-defined]
 
 
 @singledispatch

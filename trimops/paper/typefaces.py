@@ -55,6 +55,8 @@ def runs_of(text: str, face: str) -> list[tuple[str, str]]:
     A letter that neither face has stays with the face and is drawn as its empty box: it is never dropped.
     """
     own, other = letters_of(face), letters_of(STAND_IN[face])
+    if text and own.issuperset(map(ord, text)):
+        return [(face, text)]
     runs: list[tuple[str, str]] = []
     for letter in text:
         is_lent = ord(letter) not in own and ord(letter) in other

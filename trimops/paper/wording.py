@@ -10,6 +10,8 @@ _SAME_LOOK = {0x202F: "\u00a0", 0x2009: "\u00a0", 0x2011: "-", 0x00AD: "", 0x202
 
 def clean(text: str) -> str:
     """Composed (NFC), without control characters; odd spaces and hyphens as their plain kin; breaks kept."""
+    if text.isascii() and text.isprintable():
+        return text
     plain = unicodedata.normalize("NFC", text.replace("\r\n", "\n").translate(_SAME_LOOK))
     return "".join(c for c in plain if c == "\n" or unicodedata.category(c) not in ("Cc", "Cs", "Cf"))
 
