@@ -13,6 +13,7 @@ MANAGE = [sys.executable, "manage.py"]
 
 def main() -> int:
     env = {**os.environ, "PYTHONUNBUFFERED": "1", "DJANGO_SETTINGS_MODULE": "trimops.settings.base"}
+    env.setdefault("TRIMOPS_SITE", f"http://127.0.0.1:{PORT}")
     Path("static-collected").mkdir(exist_ok=True)
     subprocess.run([*MANAGE, "migrate", "--verbosity", "0"], check=True, env=env)
     subprocess.run([*MANAGE, "demo_signins", "--site", f"http://127.0.0.1:{PORT}"], check=False, env=env)

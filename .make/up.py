@@ -26,6 +26,7 @@ def main() -> int:
     with _database(kept / "postgres") as database, _broker(kept / "valkey") as broker:
         env = {**os.environ, "DATABASE_URL": database, "REDIS_URL": broker, "PYTHONUNBUFFERED": "1"}
         env.setdefault("DJANGO_SETTINGS_MODULE", "trimops.settings.base")
+        env.setdefault("TRIMOPS_SITE", f"http://127.0.0.1:{PORT}")
         (ROOT / "static-collected").mkdir(exist_ok=True)
         manage = [sys.executable, "manage.py"]
         subprocess.run([*manage, "migrate", "--verbosity", "0"], check=True, env=env)

@@ -38,6 +38,8 @@ class Job(StrEnum):
     GIVE_REASONS = "visits.give_reasons"
     PROVE_WEEK = "visits.prove_week"
     DRAFT_INVOICE = "invoicing.draft_invoice"
+    ISSUE_REPORT = "visits.issue_report"
+    TELL_REPORT = "trimops.tell_report"
 
     @property
     def runs_apart(self) -> bool:

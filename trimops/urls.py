@@ -14,6 +14,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("api/v1/", include("visits.api.urls")),
     path("invoices/", include("invoicing.web.urls")),
     path("my-farm/", include("trimops.portal.web.urls")),
+    path("", include("trimops.portal.web.out_urls")),
 ]
 
 if settings.DEBUG:

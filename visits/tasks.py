@@ -15,6 +15,7 @@ from visits.selectors.places_in_work import places_in_work
 from visits.services.expire_offers import expire_offers
 from visits.services.gather_farm_rechecks import gather_farm_rechecks
 from visits.services.give_reasons import give_reasons
+from visits.services.issue_finish_report import issue_finish_report
 from visits.services.learn_roads import learn_roads
 from visits.services.learn_visit_lengths import learn_visit_lengths
 from visits.services.prove_week_plan import PROVE_SECONDS, prove_week_plan
@@ -34,6 +35,13 @@ def book_rechecks_task(visit_id: int) -> None:
         visit = Visit.objects.select_related("farm__business").get(pk=visit_id)
     now = timezone.now()
     gather_farm_rechecks(farm=visit.farm, today=local_day(now, visit.farm.business.zone), at=now)
+
+
+@shared_task(name=Job.ISSUE_REPORT)
+def issue_report_task(visit_id: int) -> None:
+    with unscoped("a job is handed one row"):
+        visit = Visit.objects.select_related("farm__business").get(pk=visit_id)
+    issue_finish_report(visit=visit, at=timezone.now())
 
 
 @shared_task(name=Job.SWEEP_RECHECKS)

@@ -21,13 +21,19 @@ HEADINGS: dict[str, tuple[str, ...]] = {
     "calved_on": ("calvedon", "calved", "lastcalving", "calvingdate", "lastcalved"),
     "calving_due": ("calvingdue", "duetocalve", "expectedcalving", "due"),
     "dry_off_due": ("dryoffdue", "dryoff", "drydate", "dryoffdate", "todryoff"),
+    "lactation": ("lactation", "lactationno", "lactationnumber", "parity", "lact"),
+    "left_on": ("lefton", "left", "leftherd", "soldon", "diedon", "exitdate", "dateleft"),
 }
-DATES = ("born_on", "calved_on", "calving_due", "dry_off_due")
+DATES = ("born_on", "calved_on", "calving_due", "dry_off_due", "left_on")
+HIGHEST_LACTATION = 20
 
 
 @dataclass(frozen=True)
 class HerdRow:
-    """One cow of the list. `line` counts from 1 with the headings as line 1, as a spreadsheet shows it."""
+    """One cow of the list. `line` counts from 1 with the headings as line 1, as a spreadsheet shows it.
+
+    `lactation` is the number of the lactation that her last calving began (1: first calf).
+    """
 
     line: int
     number: str
@@ -38,6 +44,8 @@ class HerdRow:
     calved_on: date | None = None
     calving_due: date | None = None
     dry_off_due: date | None = None
+    lactation: int | None = None
+    left_on: date | None = None
     faults: tuple[str, ...] = ()
     hints: tuple[str, ...] = ()
 
@@ -90,18 +98,21 @@ def _read_row(line: int, cells: Sequence[str], columns: dict[int, str]) -> HerdR
     if len(tag) > 15:
         faults.append("official tag: is longer than an official tag can be")
     hint = ear_tag_hint(tag) if tag else ""
+    electronic_id = _read_electronic_id(text.get("electronic_id", ""), faults)
+    status = _read_status(text.get("status", ""), faults)
+    lactation = _read_lactation(text.get("lactation", ""), faults)
+    if dates["left_on"] and (status is None or status.is_on_farm):
+        faults.append("left on: say in the column status whether she was sold or is dead")
     return HerdRow(
         line,
         number,
         tag,
-        _read_electronic_id(text.get("electronic_id", ""), faults),
-        _read_status(text.get("status", ""), faults),
-        dates["born_on"],
-        dates["calved_on"],
-        dates["calving_due"],
-        dates["dry_off_due"],
-        tuple(faults),
-        (f"official tag: {hint}",) if hint else (),
+        electronic_id,
+        status,
+        **dates,
+        lactation=lactation,
+        faults=tuple(faults),
+        hints=(f"official tag: {hint}",) if hint else (),
     )
 
 
@@ -120,6 +131,16 @@ def _read_status(text: str, faults: list[str]) -> CowStatus | None:
         if text.strip().lower() in (status.value, status.label.lower()):
             return status
     faults.append(f"status: “{text}” is none of {', '.join(status.value for status in CowStatus)}")
+    return None
+
+
+def _read_lactation(text: str, faults: list[str]) -> int | None:
+    """None for an empty cell, and for the 0 that lists give a heifer before her first calf."""
+    if not text:
+        return None
+    if text.isascii() and text.isdigit() and int(text) <= HIGHEST_LACTATION:
+        return int(text) or None
+    faults.append(f"lactation: “{text}” is no number from 0 to {HIGHEST_LACTATION}")
     return None
 
 

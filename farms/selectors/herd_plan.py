@@ -5,7 +5,9 @@ from farms.domain.herd_list import HerdList, read_herd_list
 from farms.domain.herd_plan import HerdPlan, KnownCow, plan_herd_import
 from farms.domain.herd_table import read_table
 from farms.domain.identity_kind import IdentityKind
-from farms.models import Cow, CowIdentity, Farm, HerdImport
+from farms.models import Calving, Cow, CowIdentity, Farm, HerdImport
+
+CALVING = ("cow_id", "calved_on", "lactation")
 
 
 def herd_list_of(herd_import: HerdImport) -> HerdList:
@@ -19,11 +21,13 @@ def herd_plan_of(herd_import: HerdImport) -> HerdPlan:
 
 
 def known_cows(farm: Farm) -> list[KnownCow]:
-    """The cows still on the farm, with their worldwide identities."""
+    """The farm's cows, those that left too, with their worldwide identities and the number of their lactation."""
     identities: dict[tuple[int, str], str] = {}
     for row in CowIdentity.objects.within(farm.scope).filter(cow__farm=farm).order_by("-id"):
         identities[(row.cow_id, row.kind)] = row.value
-    cows = Cow.objects.within(farm.scope).on_farm().filter(farm=farm)
+    calvings = Calving.objects.within(farm.scope).filter(cow__farm=farm)
+    lactations = {(cow, day): number for cow, day, number in calvings.values_list(*CALVING)}
+    cows = Cow.objects.within(farm.scope).filter(farm=farm)
     return [
         KnownCow(
             id=cow.pk,
@@ -35,6 +39,8 @@ def known_cows(farm: Farm) -> list[KnownCow]:
             calved_on=cow.calved_on,
             calving_due=cow.calving_due,
             dry_off_due=cow.dry_off_due,
+            lactation=lactations.get((cow.pk, cow.calved_on)),
+            left_on=cow.left_on,
         )
         for cow in cows
     ]

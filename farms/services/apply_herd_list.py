@@ -12,7 +12,7 @@ from farms.models import Cow, HerdImport
 from farms.selectors.herd_plan import herd_plan_of
 from farms.services.save_cow import save_cow
 
-DATES = ("born_on", "calved_on", "calving_due", "dry_off_due")
+DATES = ("born_on", "calved_on", "calving_due", "dry_off_due", "left_on")
 
 
 @transaction.atomic
@@ -22,12 +22,16 @@ def apply_herd_list(*, herd_import: HerdImport, at: datetime) -> HerdPlan:
     row.farm.locked()
     plan = herd_plan_of(row)
     for new in plan.new:
-        cow = Cow(business_id=row.business_id, farm_id=row.farm_id, number=new.number)
+        cow = Cow(business=row.business, farm=row.farm, number=new.number)
         cow.status = (new.status or CowStatus.MILKING).value
-        _fill(cow, new)
-    known = Cow.objects.within(row.scope).in_bulk([change.cow_id for change in plan.changed])
+        _fill(cow, new, at)
+    known = (
+        Cow.objects.within(row.scope)
+        .select_related("business")
+        .in_bulk([change.cow_id for change in plan.changed])
+    )
     for change in plan.changed:
-        _fill(known[change.cow_id], change.row)
+        _fill(known[change.cow_id], change.row, at)
     row.applied_at = row.applied_at or at
     row.outcome = {
         "new": len(plan.new),
@@ -39,11 +43,12 @@ def apply_herd_list(*, herd_import: HerdImport, at: datetime) -> HerdPlan:
     return plan
 
 
-def _fill(cow: Cow, row: HerdRow) -> None:
+def _fill(cow: Cow, row: HerdRow, at: datetime) -> None:
     cow.number = row.number
     cow.status = row.status.value if row.status else cow.status
     for name in DATES:
         if getattr(row, name) is not None:
             setattr(cow, name, getattr(row, name))
     given = {IdentityKind.OFFICIAL_TAG: row.official_tag, IdentityKind.ELECTRONIC_ID: row.electronic_id}
-    save_cow(cow=cow, identities={kind: value for kind, value in given.items() if value})
+    identities = {kind: value for kind, value in given.items() if value}
+    save_cow(cow=cow, identities=identities, lactation=row.lactation, at=at)

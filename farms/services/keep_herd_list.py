@@ -7,6 +7,7 @@ from django.db import transaction
 from farms.domain.herd_list import read_herd_list
 from farms.domain.herd_table import UnreadableHerdList, read_table
 from farms.models import Farm, HerdImport
+from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 
@@ -20,6 +21,7 @@ class HerdListUnreadable(RuleBroken):
 @transaction.atomic
 def keep_herd_list(*, farm: Farm, file_name: str, content: bytes, at: datetime, by: User) -> HerdImport:
     """Store the file for its preview. HerdListUnreadable when it cannot be read as a list at all."""
+    refuse_erased(farm=farm)
     try:
         read_herd_list(read_table(file_name, content))
     except UnreadableHerdList as fault:

@@ -5,12 +5,14 @@ from datetime import datetime
 from django.db import transaction
 
 from farms.models import Farm, HygieneChange
+from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 
 
 @transaction.atomic
 def save_farm(*, farm: Farm, at: datetime, by: User) -> Farm:
     """Keep the farm as given; a change of its hygiene level is written to its history with the reason."""
+    refuse_erased(farm=farm)
     before = Farm.objects.within(farm.scope).filter(pk=farm.pk).first() if farm.pk else None
     level_changed = before is None or before.hygiene_level != farm.hygiene_level
     if level_changed:

@@ -7,6 +7,7 @@ from datetime import time
 from django.db import transaction
 
 from farms.models import Farm, Milking
+from farms.services.refuse_erased import refuse_erased
 
 
 @dataclass(frozen=True)
@@ -21,6 +22,7 @@ class DailyMilking:
 @transaction.atomic
 def set_milkings(*, farm: Farm, milkings: Sequence[DailyMilking]) -> list[Milking]:
     """Replace the farm's milking times; an empty list means nobody milks at fixed times (robots, dry stock)."""
+    refuse_erased(farm=farm)
     Milking.objects.within(farm.scope).filter(farm=farm).delete()
     rows = [
         Milking(

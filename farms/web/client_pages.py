@@ -1,4 +1,4 @@
-"""Asking somebody of a farm in."""
+"""The people of a farm: asking somebody in, what each may do there, and taking one out."""
 
 from django import forms
 from django.contrib import messages
@@ -7,27 +7,45 @@ from django.shortcuts import redirect
 from django.urls import reverse
 
 from farms.models import Farm, FarmAccess
+from farms.selectors.seat import rights_of
+from farms.services.close_farm_access import close_farm_access
+from farms.services.give_farm_rights import give_farm_rights
 from farms.services.invite_farm_client import FarmGuest, invite_farm_client
-from trimops.accounts.roles import Role
+from trimops.accounts.roles import FarmRight, Role
 from trimops.accounts.services.invite_person import invitation_token, mail_invitation
 from trimops.web.scoped_page import ScopedPage
 
 HOSTS = frozenset({Role.OWNER, Role.OFFICE})
+USUAL = frozenset({FarmRight.READS_REPORTS, FarmRight.EDITS_DRAFT, FarmRight.ASKS_VISITS})
 
 
-class FarmGuestForm(forms.Form):
+class RightsForm(forms.Form):
+    rights = forms.MultipleChoiceField(
+        label="May do",
+        choices=FarmRight.choices,
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+        help_text="Everybody asked in sees the farm's cows and the visits to come.",
+    )
+
+    def clean_rights(self) -> frozenset[FarmRight]:
+        return frozenset(FarmRight(value) for value in self.cleaned_data["rights"])
+
+
+class FarmGuestForm(RightsForm):
     name = forms.CharField(max_length=120)
     email = forms.EmailField(label="Email")
+    field_order = ["name", "email", "rights"]
 
 
 class FarmClientsPage(ScopedPage):
-    """Who of the farm sees it, and asking one more in."""
+    """Who of the farm sees it and what each may do; asking one more in."""
 
     roles = HOSTS
     template = "farms/farm_clients.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
-        return self._show(self.fetch(Farm, pk), FarmGuestForm())
+        return self._show(self.fetch(Farm, pk), FarmGuestForm(initial={"rights": list(USUAL)}))
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         farm = self.fetch(Farm, pk, "business")
@@ -44,6 +62,43 @@ class FarmClientsPage(ScopedPage):
 
     def _show(self, farm: Farm, form: FarmGuestForm, status: int = 200) -> HttpResponse:
         rows = FarmAccess.objects.within(self.scope).filter(farm=farm, membership__ended_at__isnull=True)
-        return self.show(
-            {"farm": farm, "form": form, "accesses": rows.select_related("membership__user")}, status=status
-        )
+        people = [(access, _in_words(access)) for access in rows.select_related("membership__user")]
+        return self.show({"farm": farm, "form": form, "people": people}, status=status)
+
+
+class FarmClientPage(ScopedPage):
+    """What one person may do at one farm; or that they see it no more."""
+
+    roles = HOSTS
+    template = "farms/farm_client.html"
+
+    def get(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponse:
+        access = self._access(farm_pk, pk)
+        return self._show(access, RightsForm(initial={"rights": list(rights_of(access))}))
+
+    def post(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponseBase:
+        access = self._access(farm_pk, pk)
+        if "leaves" in request.POST:
+            close_farm_access(access=access, at=self.now)
+            messages.success(request, f"{access.membership.user} sees {access.farm} no more.")
+            return redirect("farm_clients", access.farm_id)
+        form = RightsForm(request.POST)
+        if not form.is_valid():
+            return self._show(access, form, 400)
+        give_farm_rights(access=access, rights=form.cleaned_data["rights"])
+        messages.success(request, f"What {access.membership.user} may do at {access.farm} is kept.")
+        return redirect("farm_clients", access.farm_id)
+
+    def _access(self, farm_pk: int, pk: int) -> FarmAccess:
+        rows = FarmAccess.objects.filter(farm=self.fetch(Farm, farm_pk), membership__ended_at__isnull=True)
+        return self.fetch_from(rows.select_related("farm", "membership__user"), pk)
+
+    def _show(self, access: FarmAccess, form: RightsForm, status: int = 200) -> HttpResponse:
+        return self.show({"access": access, "farm": access.farm, "form": form}, status=status)
+
+
+def _in_words(access: FarmAccess) -> str:
+    """What the person may do, in one line."""
+    held = rights_of(access)
+    words = [right.label for right in FarmRight if right in held]
+    return "; ".join([words[0], *(word[0].lower() + word[1:] for word in words[1:])] if words else [])

@@ -8,6 +8,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.models import Contact, Cow, Farm, HygieneChange, Milking
+from farms.selectors.erasures import open_erasure
 from farms.services.save_farm import save_farm
 from farms.services.set_milkings import DailyMilking, set_milkings
 from farms.web.forms import FarmForm, FindForm, MilkingForm
@@ -51,6 +52,7 @@ class FarmPage(ScopedPage):
                 "contacts": Contact.objects.within(self.scope).filter(farm=farm),
                 "milkings": Milking.objects.within(self.scope).filter(farm=farm, weekday=0),
                 "hygiene_changes": HygieneChange.objects.within(self.scope).filter(farm=farm)[:5],
+                "wish": open_erasure(self.scope, farm),
             }
         )
 

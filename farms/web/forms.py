@@ -4,6 +4,8 @@ from typing import TYPE_CHECKING
 
 from django import forms
 
+from farms.domain.cow_status import CowStatus
+from farms.domain.herd_list import HIGHEST_LACTATION
 from farms.models import Cow, Farm, Payer
 from trimops.kernel.scope import Scope
 
@@ -93,11 +95,29 @@ class CowForm(CowModelForm):
     electronic_id = forms.CharField(max_length=20, required=False, help_text="15 digits.")
     freeze_brand = forms.CharField(max_length=20, required=False)
     collar = forms.CharField(max_length=20, required=False)
+    lactation = forms.IntegerField(
+        min_value=1,
+        max_value=HIGHEST_LACTATION,
+        required=False,
+        help_text="The one that her last calving began; 1 after the first calf.",
+    )
+    field_order = ["number", "status", "left_on", "born_on", "calved_on", "lactation"]
 
     class Meta:
         model = Cow
-        fields = ["number", "status", "born_on", "calved_on", "calving_due", "dry_off_due", "note"]
-        widgets = {"born_on": DAY, "calved_on": DAY, "calving_due": DAY, "dry_off_due": DAY}
+        fields = ["number", "status", "left_on", "born_on", "calved_on", "calving_due", "dry_off_due", "note"]
+        labels = {"left_on": "Sold or dead on", "calved_on": "Last calved on"}
+        help_texts = {"left_on": ""}
+        widgets = {"left_on": DAY, "born_on": DAY, "calved_on": DAY, "calving_due": DAY, "dry_off_due": DAY}
+
+    def clean(self) -> dict[str, object]:
+        told: dict[str, object] = super().clean() or self.cleaned_data
+        status = told.get("status")
+        if told.get("left_on") and isinstance(status, str) and CowStatus(status).is_on_farm:
+            self.add_error("left_on", "Choose as status whether she was sold or is dead.")
+        if told.get("lactation") and not told.get("calved_on"):
+            self.add_error("calved_on", "Give the calving that this lactation began with.")
+        return told
 
 
 class HerdListForm(forms.Form):

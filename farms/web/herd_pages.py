@@ -7,7 +7,7 @@ from django.shortcuts import redirect
 from farms.domain.ear_tag import ear_tag_hint
 from farms.domain.electronic_id import NotAnElectronicId
 from farms.domain.identity_kind import IdentityKind
-from farms.models import Cow, CowIdentity, Farm, HerdImport
+from farms.models import Calving, Cow, CowIdentity, Farm, HerdImport
 from farms.selectors.herd_plan import herd_list_of, herd_plan_of
 from farms.services.apply_herd_list import apply_herd_list
 from farms.services.keep_herd_list import HerdListUnreadable, keep_herd_list
@@ -28,9 +28,12 @@ class CowEditPage(ScopedPage):
     def get(self, request: HttpRequest, farm_pk: int, pk: int | None = None) -> HttpResponse:
         cow = self._cow(farm_pk, pk)
         rows = CowIdentity.objects.within(self.scope).filter(cow_id=cow.pk or 0)
-        return self.show(
-            {"cow": cow, "form": CowForm(instance=cow, initial={row.kind: row.value for row in rows})}
+        calvings = Calving.objects.within(self.scope).filter(cow_id=cow.pk or 0)
+        initial: dict[str, object] = {row.kind: row.value for row in rows}
+        initial["lactation"] = next(
+            (row.lactation for row in calvings if row.calved_on == cow.calved_on), None
         )
+        return self.show({"cow": cow, "form": CowForm(instance=cow, initial=initial)})
 
     def post(self, request: HttpRequest, farm_pk: int, pk: int | None = None) -> HttpResponseBase:
         cow = self._cow(farm_pk, pk)
@@ -38,7 +41,12 @@ class CowEditPage(ScopedPage):
         if form.is_valid():
             identities: dict[IdentityKind, str] = {kind: form.cleaned_data[kind.value] for kind in SEVERAL}
             try:
-                save_cow(cow=form.instance, identities=identities)
+                save_cow(
+                    cow=form.instance,
+                    identities=identities,
+                    lactation=form.cleaned_data["lactation"],
+                    at=self.now,
+                )
             except NotAnElectronicId as fault:
                 form.add_error("electronic_id", str(fault).capitalize())
             else:

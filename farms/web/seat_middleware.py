@@ -5,7 +5,7 @@ from collections.abc import Callable
 from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
-from farms.selectors.seat import memberships_of, scope_for
+from farms.selectors.seat import memberships_of, place_of
 from trimops.accounts.models import User
 from trimops.web.seat import Seat
 
@@ -32,9 +32,9 @@ def _find_seat(request: HttpRequest) -> Seat | None:
     if not isinstance(request.user, User):
         return None
     memberships = memberships_of(request.user)
-    if not memberships:
-        return None
     wanted = request.session.get(BUSINESS_KEY)
-    membership = next((m for m in memberships if m.business_id == wanted), memberships[0])
-    scope = scope_for(membership, request.session.get(FARM_KEY))
-    return Seat(request.user, membership, membership.business, scope) if scope else None
+    for membership in sorted(memberships, key=lambda each: each.business_id != wanted):
+        # because: a business whose farms are all closed to the person must not shut them out of another
+        if place := place_of(membership, request.session.get(FARM_KEY)):
+            return Seat(request.user, membership, membership.business, place.scope, place.rights)
+    return None

@@ -1,6 +1,6 @@
 from django.urls import path
 
-from farms.web.client_pages import FarmClientsPage
+from farms.web.client_pages import FarmClientPage, FarmClientsPage
 from farms.web.contact_pages import ContactsPage, PayersPage
 from farms.web.farm_pages import FarmEditPage, FarmListPage, FarmPage, MilkingPage
 from farms.web.herd_pages import CowEditPage, HerdListPage, HerdPreviewPage
@@ -15,6 +15,7 @@ urlpatterns = [
     path("payers/<int:pk>/", PayersPage.as_view(), name="payer"),
     path("<int:pk>/contacts/", ContactsPage.as_view(), name="contacts"),
     path("<int:pk>/people/", FarmClientsPage.as_view(), name="farm_clients"),
+    path("<int:farm_pk>/people/<int:pk>/", FarmClientPage.as_view(), name="farm_client"),
     path("<int:farm_pk>/cows/new/", CowEditPage.as_view(), name="cow_new"),
     path("<int:farm_pk>/cows/<int:pk>/mend/", CowEditPage.as_view(), name="cow_edit"),
     path("<int:pk>/herd-list/", HerdListPage.as_view(), name="herd_list"),

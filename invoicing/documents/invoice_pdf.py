@@ -5,6 +5,7 @@ from invoicing.documents.invoice_content import InvoicePaper
 from invoicing.documents.invoice_head import invoice_head, invoice_title
 from invoicing.documents.invoice_lines import lines_table
 from invoicing.documents.invoice_totals import payment_part, totals_part
+from trimops.paper.footing import footing
 from trimops.paper.sheet import SheetInfo, build_sheet
 
 
@@ -22,7 +23,7 @@ def invoice_pdf(paper: InvoicePaper) -> bytes:
         author=paper.seller.name,
         subject=f"{named} to {paper.buyer.name}",
         made_at=paper.made_at,
-        footer=f"{paper.seller.name} · {named}",
+        footer=footing((paper.seller.name,), named),
         watermark="" if paper.number else "DRAFT",
     )
     return build_sheet(story, info)

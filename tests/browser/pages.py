@@ -4,9 +4,12 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from django.urls import reverse
+from django.utils import timezone
 
+from farms.services.give_vet_pass import SHOWS, VetWord, give_vet_pass
 from tests.browser.small_round import Round
 from trimops.accounts.services.invite_person import invitation_token
+from trimops.portal.services.make_link import LinkKind, make_link
 from visits.domain.what_happened import WhatHappened
 
 STEPS = {
@@ -24,11 +27,29 @@ def strangers_pages(r: Round) -> Iterator[str]:
     yield reverse("account_login")
     yield reverse("account_reset_password")
     yield reverse("invitation", args=[invitation_token(r.invited)])
+    yield reverse("come_in")
+    yield from _vets_pages(r)
+    yield reverse("come_in_by_link", args=[make_link(user=r.house.client, kind=LinkKind.TOLD)])
+
+
+def _vets_pages(r: Round) -> Iterator[str]:
+    word = VetWord("A. Vet", "", SHOWS, 30)
+    given = give_vet_pass(farm=r.house.farm, word=word, at=timezone.now(), by=r.house.owner)
+    yield reverse("vet_desk", args=[given.secret]) + "?q=101"
+    yield reverse("vet_cow", args=[given.secret, r.house.cow.pk])
 
 
 def clients_pages(r: Round) -> Iterator[str]:
     """What a farm client sees."""
-    yield from (reverse(name) for name in ("portal_home", "portal_ask"))
+    for name in ("home", "farms", "ask", "reports", "cows", "herd", "scores", "money", "calendar"):
+        yield reverse(f"portal_{name}")
+    yield reverse("portal_ask") + "?what=routine"
+    yield reverse("portal_offers") + "?what=urgent&cow_1=101&score_1=UK0-3/2&more=1"
+    yield reverse("portal_held", args=[r.held_here.pk])
+    yield reverse("portal_draft", args=[r.planned.pk])
+    yield reverse("portal_report", args=[r.finished.pk])
+    yield reverse("portal_cow", args=[r.house.cow.pk])
+    yield from (reverse(name) for name in ("portal_data", "portal_erase", "portal_vet"))
 
 
 def owners_pages(r: Round) -> Iterator[str]:
@@ -52,10 +73,12 @@ def _week_and_visits(r: Round) -> Iterator[str]:
         visit = getattr(r, state)
         yield reverse("visit", args=[visit.pk])
         yield from (reverse(step, args=[visit.pk]) for step in steps)
+    yield reverse("visit_report_page", args=[r.finished.pk])
     when = reverse("farm_when", args=[r.house.farm.pk])
     said = "asked_by=Phone&head_count=2&corrective_count=1&score=&note="
     yield from (when, f"{when}?reason=routine&{said}", f"{when}?reason=urgent&{said}")
     yield reverse("held_hour", args=[r.held.pk])
+    yield reverse("draft", args=[r.planned.pk])
 
 
 def _something_changed(r: Round) -> Iterator[str]:
@@ -79,8 +102,15 @@ def _farms(r: Round) -> Iterator[str]:
         "visit_ask",
         "farm_clients",
         "contacts",
+        "draft_rules",
+        "mobility",
+        "herd_figures",
+        "vet_passes",
+        "farm_data",
+        "farm_erase",
     ):
         yield reverse(name, args=[farm.pk])
+    yield reverse("farm_client", args=[farm.pk, r.access.pk])
     yield reverse("cow", args=[cow.pk])
     yield reverse("cow_edit", args=[farm.pk, cow.pk])
     yield reverse("herd_preview", args=[farm.pk, r.herd_list.pk])

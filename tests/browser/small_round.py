@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from decimal import Decimal
 
-from farms.models import Cow, Farm, HerdImport
+from farms.models import Cow, Farm, FarmAccess, HerdImport
+from farms.services.give_farm_rights import give_farm_rights
 from farms.services.keep_herd_list import keep_herd_list
 from invoicing.models import Invoice
 from invoicing.services.issue_invoice import issue_invoice
@@ -24,7 +25,7 @@ from tests.factories import (
     trimmed_foot,
 )
 from trimops.accounts.models import Membership
-from trimops.accounts.roles import Role
+from trimops.accounts.roles import FarmRight, Role
 from trimops.accounts.services.invite_person import Guest, invite_person
 from trimops.kernel.clock import at_local, monday_of
 from trimops.kernel.scope import Scope
@@ -79,6 +80,8 @@ class Round:
     replanned: WeekPlan
     thinking: WeekPlan
     held: HeldHour
+    held_here: HeldHour
+    access: FarmAccess
 
 
 def make_round() -> Round:
@@ -115,7 +118,15 @@ def make_round() -> Round:
         replanned=_replanned(house, now),
         thinking=_thinking(house, now),
         held=_held(house, farms[0], now),
+        held_here=_held(house, house.farm, now),
+        access=_may_do_everything(house),
     )
+
+
+def _may_do_everything(house: House) -> FarmAccess:
+    """The farm client has every right at the farm that they see first."""
+    access = FarmAccess.objects.within(house.scope).get(farm=house.farm)
+    return give_farm_rights(access=access, rights=set(FarmRight))
 
 
 def _held(house: House, farm: Farm, now: datetime) -> HeldHour:

@@ -26,12 +26,18 @@ NO_PAGES = {
         "week_stop_move",
         "week_stop_lock",
     ),
-    "day_sheet",
+    *("day_sheet", "herd_year"),
+    *("visit_report_version", "visit_report_issue", "referral_letter", "referral_issue"),
     *("crush_today", "crush_papers", "crush_writings", "crush_photo", "trim_photo"),
+    *("portal_hold", "portal_wish", "portal_take", "portal_let_go"),
+    *("portal_invoice_paper", "portal_calendar_close"),
     *("offer_hold", "held_take", "held_let_go"),
     *("replan_state", "replan_accept", "replan_drop", "replan_told", "van_back"),
     *("invoice_draft", "plan_week", "week_plan_accept", "week_plan_state", "payer"),
     *("crush_worker", "crush_pack", "crush_manifest"),
+    *("portal_data_csv", "portal_data_xlsx", "portal_data_ade", "portal_data_all", "farm_data_all"),
+    *("portal_erase_back", "portal_vet_close", "vet_pass_close", "vet_report", "vet_letter", "vet_photo"),
+    "vet_herd",  # because: its part of the page is the one of herd_figures
 }
 AXE = Axe()
 RUN = (

@@ -3,9 +3,13 @@
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
-from farms.models import Contact, Farm, Payer
+from farms.models import Contact, Cow, Farm, FarmAccess, Payer
+from farms.services.ask_erasure import ask_erasure
+from farms.services.give_farm_rights import give_farm_rights
+from farms.services.give_vet_pass import VetWord, give_vet_pass
 from farms.services.keep_herd_list import keep_herd_list
 from invoicing.services.draft_invoice import draft_invoice
+from invoicing.services.issue_invoice import issue_invoice
 from tests.factories import (
     MONDAY,
     NOON,
@@ -24,16 +28,21 @@ from tests.factories import (
     wanted,
 )
 from tests.visits.services.offers import hold, offers
+from trimops.accounts.roles import FarmRight
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import OutBecause, VanOut, WeekPlan
 from visits.services.ask_week_plan import ask_week_plan
+from visits.services.issue_letter import issue_letter
+from visits.services.issue_report import issue_first_report
 from visits.services.make_calendar_address import make_calendar_address
 from visits.services.note_what_happened import OutWord
 from visits.services.replan_week import replan_week
+from visits.services.strike_cow import strike_cow
 from visits.services.think_replan import think_replan
 from visits.services.think_week_plan import think_week_plan
 
 LIST = b"number,official tag\n101,UK123450600001\n900,UK123450700002\n"
+FOR_THE_VET = VetWord("A. Vet", "", ("shows_letters",), 30)
 SUNDAY_EVENING = datetime(2026, 3, 1, 19, tzinfo=UTC)
 
 
@@ -65,7 +74,8 @@ def furnish(name: str) -> Furnished:
         "replan": again.pk,
         "van_out": VanOut.objects.within(house.scope).get().pk,
         "calendar_address": made.row.pk,
-        "held": hold(house, offers(house.farm, weeks=3).fits[-1]).pk,
+        **_clients_rows(house, house.farm, house.cow),
+        "access": FarmAccess.objects.within(house.scope).get().pk,
         "van": house.van.pk,
         "payer": Payer.objects.create(business=house.business, name="The Estate").pk,
         "contact": Contact.objects.create(
@@ -73,7 +83,38 @@ def furnish(name: str) -> Furnished:
         ).pk,
         "membership": next(m.pk for m in house.memberships.values() if m.user == house.office),
     }
+    other |= _clients_rows(house, second, Cow.objects.within(house.scope).get(pk=other["cow"]))
+    let_in_fully(house)
     return Furnished(house, keys, other, made.secret)
+
+
+def let_in_fully(house: House) -> None:
+    """The farm client may do everything at the first farm."""
+    give_farm_rights(access=FarmAccess.objects.within(house.scope).get(), rights=set(FarmRight))
+
+
+def _clients_rows(house: House, farm: Farm, cow: Cow) -> dict[str, object]:
+    """What only the people of a farm come upon: an hour held for it, its issued invoice, its calendar."""
+    done = under_way(farm, house.van, NOON - timedelta(days=9 if farm == house.farm else 10))
+    put_down(done, cow, blocked_foot())
+    draft = draft_invoice(visit=finish(done, house.trimmer), at=NOON)
+    calendar = make_calendar_address(
+        business=house.business, name="Farm's phone", at=NOON, by=house.client, shows=farm
+    )
+    return {
+        "held": hold(house, offers(farm, weeks=3).fits[-1], farm).pk,
+        "issued": issue_invoice(invoice=draft, at=NOON, by=house.owner).pk,
+        "farm_calendar": calendar.row.pk,
+        "vet_pass": give_vet_pass(farm=farm, word=FOR_THE_VET, at=NOON, by=house.client).row.pk,
+        "erasure": ask_erasure(farm=farm, note="", at=NOON, by=house.client).pk,
+    }
+
+
+def _changed(farm: Farm, house: House, cow: Cow) -> int:
+    """A cow struck from the list of a wish without an hour."""
+    visit = wanted(farm)
+    strike_cow(visit=visit, cow=cow, why="Dry", at=NOON, by=house.client)
+    return visit.draft_changes.within(house.scope).get().pk
 
 
 def _planned_again(house: House) -> WeekPlan:
@@ -89,8 +130,11 @@ def _planned_again(house: House) -> WeekPlan:
 def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, object]:
     start = TUESDAY_TEN + timedelta(days=days)
     done = under_way(farm, house.van, start - timedelta(days=1))
-    photo = photo_of(put_down(done, cow, blocked_foot()))
+    trim = put_down(done, cow, blocked_foot(for_vet="hot above the horn"))
+    photo = photo_of(trim)
     finish(done, house.trimmer)
+    issue_first_report(visit=done, at=NOON)
+    issue_letter(trim=trim, at=NOON, by=house.trimmer)
     herd = keep_herd_list(farm=farm, file_name="herd.csv", content=LIST, at=NOON, by=house.office)
     return {
         "farm": farm.pk,
@@ -99,6 +143,8 @@ def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, 
         "planned": planned(farm, house.van, start).pk,
         "finished": done.pk,
         "under_way": under_way(farm, house.van, start + timedelta(hours=5)).pk,
+        "trim": trim.pk,
         "photo": photo.uid,
         "invoice": draft_invoice(visit=done, at=NOON).pk,
+        "draft_change": _changed(farm, house, cow),
     }

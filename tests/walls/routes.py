@@ -44,6 +44,7 @@ PAGES = {
     "farm_edit": Route(STAFF, {"pk": "farm"}),
     "milking": Route(STAFF, {"pk": "farm"}),
     "farm_clients": Route(MONEY, {"pk": "farm"}),
+    "farm_client": Route(MONEY, {"farm_pk": "farm", "pk": "access"}),
     "contacts": Route(STAFF, {"pk": "farm"}),
     "payers": Route(MONEY),
     "payer": Route(MONEY, {"pk": "payer"}),
@@ -93,7 +94,17 @@ PAGES = {
     "crush_papers": Route(CRUSH, {"pk": "under_way"}),
     "trim_photo": Route(EVERYONE, {"pk": "finished", "uid": "photo"}),
     "visit_report": Route(EVERYONE, {"pk": "finished"}),
+    "visit_report_version": Route(EVERYONE, {"pk": "finished"}, fixed={"version": 1}),
+    "visit_report_page": Route(STAFF, {"pk": "finished"}),
+    "visit_report_issue": Route(STAFF, {"pk": "finished"}, answer=405),
+    "referral_letter": Route(EVERYONE, {"pk": "finished", "trim_pk": "trim"}),
+    "referral_issue": Route(STAFF, {"pk": "finished", "trim_pk": "trim"}, answer=405),
     "draft_list": Route(EVERYONE, {"pk": "planned"}),
+    "draft": Route(STAFF, {"pk": "planned"}),
+    "draft_rules": Route(STAFF, {"farm_pk": "farm"}),
+    "mobility": Route(STAFF, {"farm_pk": "farm"}),
+    "herd_figures": Route(STAFF, {"farm_pk": "farm"}),
+    "herd_year": Route(EVERYONE, {"farm_pk": "farm"}, fixed={"year": "2026"}),
     "cow": Route(STAFF, {"pk": "cow"}),
     "vans": Route(STAFF),
     "van_new": Route(CRUSH),
@@ -109,7 +120,39 @@ PAGES = {
     "prices": Route(MONEY),
     "invoice_draft": Route(MONEY, {"visit_pk": "finished"}, answer=405),
     "portal_home": Route(CLIENT),
+    "portal_farms": Route(CLIENT),
     "portal_ask": Route(CLIENT),
+    "portal_offers": Route(CLIENT, answer=302),
+    "portal_hold": Route(CLIENT, answer=405),
+    "portal_wish": Route(CLIENT, answer=405),
+    "portal_held": Route(CLIENT, {"pk": "held"}),
+    "portal_take": Route(CLIENT, {"pk": "held"}, answer=405),
+    "portal_let_go": Route(CLIENT, {"pk": "held"}, answer=405),
+    "portal_draft": Route(CLIENT, {"pk": "planned"}),
+    "portal_scores": Route(CLIENT),
+    "portal_reports": Route(CLIENT),
+    "portal_report": Route(CLIENT, {"pk": "finished"}),
+    "portal_cows": Route(CLIENT),
+    "portal_cow": Route(CLIENT, {"pk": "cow"}),
+    "portal_herd": Route(CLIENT),
+    "portal_money": Route(CLIENT),
+    "portal_invoice_paper": Route(CLIENT, {"pk": "issued"}),
+    "portal_calendar": Route(CLIENT),
+    "portal_calendar_close": Route(CLIENT, {"pk": "farm_calendar"}, answer=405),
+    "portal_data": Route(CLIENT),
+    "portal_data_csv": Route(CLIENT),
+    "portal_data_xlsx": Route(CLIENT),
+    "portal_data_ade": Route(CLIENT),
+    "portal_data_all": Route(CLIENT, answer=405),
+    "portal_erase": Route(CLIENT),
+    "portal_erase_back": Route(CLIENT, {"pk": "erasure"}, answer=405),
+    "portal_vet": Route(CLIENT),
+    "portal_vet_close": Route(CLIENT, {"pk": "vet_pass"}, answer=405),
+    "vet_passes": Route(STAFF, {"pk": "farm"}),
+    "vet_pass_close": Route(STAFF, {"pk": "vet_pass"}, answer=405),
+    "farm_data": Route(MONEY, {"pk": "farm"}),
+    "farm_data_all": Route(MONEY, {"pk": "farm"}, answer=405),
+    "farm_erase": Route(OWNER, {"pk": "farm"}),
 }
 # The JSON side: refused in problem details instead of being led to sign in.
 API = {
@@ -117,7 +160,10 @@ API = {
     "crush_photo": Route(CRUSH, {"pk": "under_way", "uid": "photo"}, answer=405),
 }
 # The address itself is the proof: whoever holds the link may open it.
-BY_LINK = {"invitation", "calendar_feed"}
+VETS_LINK = {"vet_desk", "vet_report", "vet_letter", "vet_cow", "vet_photo", "vet_herd"}
+BY_LINK = {"invitation", "calendar_feed", "come_in_by_link"} | VETS_LINK
+# Open to all: it lets nobody in, it sends a link to an address that is known.
+DOOR = {"come_in"}
 # Open to all, because there is nothing in it but our own files.
 PUBLIC = {"crush_worker", "crush_pack", "crush_manifest"}
 

@@ -3,6 +3,7 @@
 import logging
 import re
 from datetime import timedelta
+from html import unescape
 from itertools import product
 from uuid import UUID, uuid4
 
@@ -11,12 +12,16 @@ from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
-from tests.factories import NOON, make_business, make_user, planned
-from tests.walls.routes import API, BY_LINK, PAGES, PUBLIC, every_pattern
-from trimops.accounts.roles import Role
+from farms.models import FarmAccess
+from farms.services.give_farm_rights import give_farm_rights
+from invoicing.models import Invoice
+from tests.factories import NOON, finish, make_business, make_user, planned
+from tests.walls.routes import API, BY_LINK, DOOR, PAGES, PUBLIC, every_pattern
+from trimops.accounts.roles import FarmRight, Role
 from trimops.accounts.services.invite_person import Guest, invitation_token, invite_person
+from trimops.portal.services.erase_farm import erase_farm
 from trimops.web.scoped_page import ScopedPage
-from visits.models import CalendarAddress
+from visits.models import CalendarAddress, Visit
 
 ROUTES = pytest.mark.parametrize("name", PAGES)
 NAMES_ROWS = pytest.mark.parametrize("name", [name for name, route in PAGES.items() if route.rows])
@@ -47,7 +52,7 @@ def page_class(name):
 def test_every_address_has_its_line_in_the_table_and_every_line_its_address():
     names = [pattern.name for pattern in every_pattern()]
     assert len(names) == len(set(names)), "a name leads to one address"
-    assert set(names) == set(PAGES) | set(API) | BY_LINK | PUBLIC
+    assert set(names) == set(PAGES) | set(API) | BY_LINK | DOOR | PUBLIC
 
 
 @ROUTES
@@ -133,10 +138,55 @@ def test_what_is_no_number_in_a_form_breaks_nothing(mine, signed_in):
     assert client.post(address("contacts", mine.keys), {"leaves": "nobody"}).status_code in (400, 404)
 
 
+FORGED = {
+    "a cow struck from the list": ("portal_draft", {"act": "strike", "why": "x"}, "cow", "cow", 404),
+    "a cow put on the list": ("portal_draft", {"act": "add", "why": "x"}, "cow", "cow", 404),
+    "a change taken back": ("portal_draft", {"act": "back"}, "change", "draft_change", 404),
+    "the farm to sit at": ("portal_farms", {}, "farm", "farm", 404),
+}
+
+
+@pytest.mark.parametrize(("name", "form", "field", "row", "answer"), FORGED.values(), ids=FORGED)
+def test_a_farm_client_names_no_row_of_another_farm_in_a_form(
+    name, form, field, row, answer, mine, theirs, signed_in
+):
+    client = signed_in(person(mine, Role.FARM))
+    for ring in (mine.other, theirs.keys):
+        refused = client.post(address(name, mine.keys), {**form, field: ring[row]})
+        assert refused.status_code == answer
+
+
+def test_a_form_without_the_token_of_its_page_does_nothing(mine, db):
+    exempt = {pattern.name for pattern in every_pattern() if getattr(pattern.callback, "csrf_exempt", False)}
+    assert exempt <= set(API), "the JSON side asks for the token by itself"
+    browser = Client(enforce_csrf_checks=True)
+    browser.force_login(person(mine, Role.FARM))
+    for name in ("portal_wish", "portal_erase", "portal_vet", "portal_farms"):
+        answer = browser.post(address(name, mine.keys), headers={"Origin": "https://evil.example"})
+        assert (answer.status_code, answer.templates[0].name) == (403, "403_csrf.html")
+
+
 @pytest.mark.parametrize("name", FOR_CLIENTS)
 def test_a_farm_client_sees_no_other_farm_of_the_business(name, mine, signed_in):
     client = signed_in(person(mine, Role.FARM))
-    assert client.get(address(name, mine.other)).status_code == 404
+    rings = list(product((mine.keys, mine.other), repeat=len(PAGES[name].rows)))[1:]
+    for ring, method in product(rings, METHODS):
+        status = getattr(client, method)(address(name, *ring)).status_code
+        assert status == 404 or (status == 405 and not hasattr(page_class(name), method)), method
+
+
+BY_RIGHT = [name for name, route in PAGES.items() if Role.FARM in route.roles and page_class(name).right]
+
+
+@pytest.mark.parametrize("name", BY_RIGHT)
+def test_a_page_is_closed_to_a_person_of_the_farm_without_its_right(name, mine, signed_in):
+    access = FarmAccess.objects.within(mine.house.scope).get(pk=mine.keys["access"])
+    give_farm_rights(access=access, rights=set(FarmRight) - {page_class(name).right})
+    client = signed_in(person(mine, Role.FARM))
+    for method in METHODS:
+        answer = getattr(client, method)(address(name, mine.keys))
+        assert answer.status_code == 403, method
+        assert page_class(name).right.label in unescape(answer.content.decode())
 
 
 @ROUTES
@@ -180,6 +230,26 @@ def test_what_is_open_to_all_is_the_same_for_all(name, mine, signed_in):
     assert {answer.status_code for answer in answers} == {200}
     assert len({answer.content for answer in answers}) == 1
     assert not any(answer.cookies for answer in answers)
+
+
+def test_every_page_of_the_business_opens_after_a_farm_of_it_was_erased(mine, signed_in):
+    house = mine.house
+    house.farm.name = "Start"
+    house.farm.save()
+    finish(Visit.objects.within(house.scope).get(pk=mine.keys["under_way"]), house.trimmer)
+    erase_farm(farm=house.farm, typed_name="Start", at=NOON, by=house.owner)
+    kept = {row: mine.keys[row] for row in ("farm", "week_plan", "replan", "plan_shift")}
+    invoice = Invoice.objects.within(house.scope).filter(farm=house.farm).get()
+    keys = mine.other | kept | {"finished": invoice.visit_id, "invoice": invoice.pk}
+    client = signed_in(house.owner)
+    for name, route in PAGES.items():
+        is_left = not route.rows or {*kept, "finished", "invoice"} & set(route.rows.values())
+        if Role.OWNER in route.roles and is_left and set(route.rows.values()) <= set(keys):
+            assert client.get(address(name, keys)).status_code in (200, 302, 404, 405), name
+    for name in ("this_week", "replan", "invoice_paper"):
+        assert client.get(address(name, keys)).status_code == 200
+    gone = signed_in(person(mine, Role.FARM)).get(address("portal_home", mine.keys))
+    assert gone["Location"].startswith(reverse("account_login"))
 
 
 def test_a_page_that_names_no_part_is_closed_to_all():

@@ -12,6 +12,7 @@ from farms.models import Contact, Farm
 from invoicing.services.draft_invoice import draft_invoice
 from tests.factories import (
     MONDAY,
+    NOON,
     TUESDAY_TEN,
     blocked_foot,
     finish,
@@ -22,16 +23,20 @@ from tests.factories import (
     make_member,
     make_prices,
     make_van,
+    photo_of,
+    planned,
     put_down,
     under_way,
     wanted,
 )
 from tests.walls.furnished import SUNDAY_EVENING
 from trimops.accounts.roles import Role
+from visits.domain.mobility import MobilityScale
 from visits.domain.planning.solve_limits import SolveLimits
-from visits.models import Van
+from visits.models import DraftChange, DraftKind, Van
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.make_calendar_address import make_calendar_address
+from visits.services.note_scores import CowScore, ScoringWord, note_scores
 from visits.services.think_week_plan import think_week_plan
 
 FEW, MANY = 3, 30
@@ -114,6 +119,32 @@ def more_cows_at_the_crush(house, count):
         put_down(visit, make_cow(house.farm, str(2000 + known + n)), blocked_foot())
 
 
+def more_cows_to_draft(house, count):
+    """Each scored lame, and struck from or added to the list of a visit with an hour."""
+    visit = house.farm.visits.within(house.scope).first() or planned(house.farm, house.van)
+    known = house.farm.cows.within(house.scope).count()
+    cows = [make_cow(house.farm, str(3000 + known + n)) for n in range(count)]
+    word = ScoringWord(MONDAY, MobilityScale.UK, [CowScore(cow.pk, 2) for cow in cows])
+    note_scores(farm=house.farm, word=word, at=TUESDAY_TEN, by=house.office)
+    for n, cow in enumerate(cows):
+        kind = DraftKind.ADDED if n % 2 else DraftKind.STRUCK
+        DraftChange.objects.create(
+            business=house.business, visit=visit, cow=cow, kind=kind, why="limps", at=NOON, by=house.client
+        )
+
+
+def draft_of(house):
+    return reverse("draft", args=[house.farm.visits.within(house.scope).get().pk])
+
+
+def more_of_one_cow(house, count):
+    """Finished visits at which the one cow had a foot with a lesion, a block and a photo."""
+    known = house.farm.visits.within(house.scope).count()
+    for n in range(count):
+        visit = under_way(house.farm, house.van, TUESDAY_TEN + timedelta(days=known + n))
+        photo_of(put_down(visit, house.cow, blocked_foot()))
+
+
 def crush_of(house):
     return reverse("crush_papers", args=[house.farm.visits.within(house.scope).get(state="under_way").pk])
 
@@ -127,8 +158,19 @@ PAGES = {
     "people": (Role.OWNER, lambda house: reverse("people"), more_people),
     "a farm": (Role.OWNER, lambda house: reverse("farm", args=[house.farm.pk]), more_cows_and_contacts),
     "the farm client's page": (Role.FARM, lambda house: reverse("portal_home"), more_work),
+    "a cow of the farm client": (
+        Role.FARM,
+        lambda house: reverse("portal_cow", args=[house.cow.pk]),
+        more_of_one_cow,
+    ),
     "vans": (Role.OWNER, lambda house: reverse("vans"), more_vans),
     "calendars": (Role.OWNER, lambda house: reverse("calendar"), more_addresses),
+    "a draft list": (Role.OFFICE, draft_of, more_cows_to_draft),
+    "rounds of scores": (
+        Role.OFFICE,
+        lambda house: reverse("mobility", args=[house.farm.pk]),
+        more_cows_to_draft,
+    ),
     "the cows of a visit": (Role.TRIMMER, crush_of, more_cows_at_the_crush),
 }
 

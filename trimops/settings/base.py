@@ -92,7 +92,13 @@ STORAGES = {
 WHITENOISE_USE_FINDERS = True
 
 AUTH_USER_MODEL = "accounts.User"
-AUTHENTICATION_BACKENDS = ["allauth.account.auth_backends.AuthenticationBackend"]
+AUTHENTICATION_BACKENDS = [
+    "allauth.account.auth_backends.AuthenticationBackend",
+    "sesame.backends.ModelBackend",
+]
+# A link signs in once; of what kind it is decides how much shorter than this it lives.
+SESAME_ONE_TIME = True
+SESAME_MAX_AGE = 14 * 24 * 3600
 AUTH_PASSWORD_VALIDATORS = [
     {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
     {
@@ -110,9 +116,14 @@ ACCOUNT_SIGNUP_FIELDS = ["email*", "password1*", "password2*"]
 ACCOUNT_USER_MODEL_USERNAME_FIELD = None
 # An account begins with an invitation sent to the address, so the address is proven already.
 ACCOUNT_EMAIL_VERIFICATION = "none"
+# A link to sign in is asked for: how often by one address, how often from one machine; and how often one person of a
+# farm leaves a wish, since each is mailed. Beside the library's own limits.
+ACCOUNT_RATE_LIMITS = {"come_in": "4/h/key", "come_in_from": "30/h/ip", "leave_wish": "20/d/user"}
 ACCOUNT_LOGOUT_REDIRECT_URL = "account_login"
 ACCOUNT_SESSION_REMEMBER = True
 INVITATION_DAYS = 14
+# Where the site is reached, for links in mail that no page sends.
+SITE_ADDRESS = os.environ.get("TRIMOPS_SITE", "http://localhost:8000").rstrip("/")
 
 EMAIL_HOST = os.environ.get("TRIMOPS_EMAIL_HOST", "")
 EMAIL_PORT = int(os.environ.get("TRIMOPS_EMAIL_PORT", "587"))

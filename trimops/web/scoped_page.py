@@ -11,7 +11,7 @@ from django.shortcuts import render
 from django.utils import timezone
 from django.views import View
 
-from trimops.accounts.roles import Role
+from trimops.accounts.roles import FarmRight, Role
 from trimops.kernel.errors import NotFound
 from trimops.kernel.scope import Scope
 from trimops.tenancy.models import TenantModel
@@ -22,9 +22,13 @@ M = TypeVar("M", bound=TenantModel)
 
 
 class ScopedPage(View):
-    """Answers only the roles in `roles` (none by default), each within its scope."""
+    """Answers only the roles in `roles` (none by default), each within its scope.
+
+    `right` is what a farm client needs besides; who has it not is told so in plain words (403).
+    """
 
     roles: ClassVar[frozenset[Role]] = frozenset()
+    right: ClassVar[FarmRight | None] = None
     template: ClassVar[str] = ""
 
     def dispatch(self, request: HttpRequest, *args: object, **kwargs: object) -> HttpResponseBase:
@@ -35,9 +39,14 @@ class ScopedPage(View):
             return render(request, "web/no_seat.html", status=403)
         if seat.role not in self.roles:
             raise PermissionDenied
+        if self.right is not None and not seat.may(self.right):
+            return render(request, "web/no_right.html", {"right": self.right}, status=403)
         self.seat: Seat = seat
         self.now: datetime = timezone.now()
-        return super().dispatch(request, *args, **kwargs)
+        answer = super().dispatch(request, *args, **kwargs)
+        # because: what stands behind sign-in is one person's, and whether they may still see it is asked each time
+        answer.headers.setdefault("Cache-Control", "private, no-cache")
+        return answer
 
     @property
     def scope(self) -> Scope:

@@ -5,22 +5,30 @@ from dataclasses import dataclass
 from django.http import HttpRequest
 
 from trimops.accounts.models import Business, Membership, User
-from trimops.accounts.roles import Role
+from trimops.accounts.roles import FarmRight, Role
 from trimops.kernel.scope import Scope
 
 
 @dataclass(frozen=True)
 class Seat:
-    """A person in one business, with the scope of rows that their part lets them see."""
+    """A person in one business, with the scope of rows that their part lets them see.
+
+    `rights` are what a farm client may do at the farm of the scope; staff hold none and may do all of it.
+    """
 
     user: User
     membership: Membership
     business: Business
     scope: Scope
+    rights: frozenset[FarmRight] = frozenset()
 
     @property
     def role(self) -> Role:
         return Role(self.membership.role)
+
+    def may(self, right: FarmRight) -> bool:
+        """Whether this person has the right at the farm they see."""
+        return not self.scope.is_farm_client or right in self.rights
 
 
 class SeatedRequest(HttpRequest):

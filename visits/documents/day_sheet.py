@@ -9,6 +9,7 @@ from reportlab.platypus import Flowable, Spacer
 from trimops.paper.colours import Tint
 from trimops.paper.days import clock, day_short_year, length
 from trimops.paper.figures import counted
+from trimops.paper.footing import footing
 from trimops.paper.letterhead import letterhead_block
 from trimops.paper.sheet import TEXT_HEIGHT, TEXT_WIDTH, SheetInfo, build_sheet
 from trimops.paper.signs import sign_drawing
@@ -42,7 +43,9 @@ def day_sheet(sheet: DaySheet) -> bytes:
         author=sheet.letterhead.name,
         subject=f"The round of {sheet.van} on {day_short_year(sheet.day)}",
         made_at=sheet.made_at,
-        footer=f"{sheet.letterhead.name} · {sheet.van} · {day_short_year(sheet.day)}, as of {clock(sheet.made_at)}",
+        footer=footing(
+            (sheet.letterhead.name, sheet.van), f"{day_short_year(sheet.day)}, as of {clock(sheet.made_at)}"
+        ),
         watermark="PROPOSED" if sheet.is_proposed else "",
     )
     return build_sheet(_fitted(sheet), info)

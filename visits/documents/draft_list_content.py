@@ -16,6 +16,15 @@ class DraftCow:
 
 
 @dataclass(frozen=True)
+class StruckCow:
+    """A cow that somebody took off the list, why, and who."""
+
+    number: str
+    why: str
+    by: str
+
+
+@dataclass(frozen=True)
 class DraftGroup:
     """Cows of one need, in order: "Lame now", "Blocks and re-checks", "Before drying off"."""
 
@@ -25,22 +34,26 @@ class DraftGroup:
 
 @dataclass(frozen=True)
 class DraftList:
-    """The whole list. Instants are aware and in the business's zone.
+    """The whole list. Instants are aware and in the business's zone; `arrive` is None without an hour yet.
 
-    `likely` are the earliest and latest of four arrivals in five, where they are known.
+    `likely` are the earliest and latest of four arrivals in five, where they are known. Of those left for next time
+    the first are told, `left_count` are all of them.
     """
 
     letterhead: Letterhead
     farm_name: str
     day: date
-    arrive: datetime
+    arrive: datetime | None
     made_at: datetime
     groups: tuple[DraftGroup, ...]
     left_for_next: tuple[DraftCow, ...] = ()
+    left_count: int = 0
+    struck: tuple[StruckCow, ...] = ()
     prepare: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     trimmer: str = ""
     rule_note: str = ""
+    time_note: str = ""
     likely: tuple[datetime, datetime] | None = None
 
     @property

@@ -5,6 +5,7 @@ Seen from below with the toes up, as the lifted foot is looked at; so the outer 
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from trimops.paper.colours import Meaning, Tint
 from trimops.paper.drawing import Circle, Curve, Drawing, Pen, Point, Polygon, Shape, Text
@@ -29,11 +30,13 @@ class SoleMark:
 
 @dataclass(frozen=True)
 class SoleView:
-    """One foot to draw. `block_on`: the claw that wears a block, if any."""
+    """One foot to draw. `block_on`: the claw that wears a block, if any. `for_vet`: the foot as a whole is the vet's;
+    where no mark says so, a diamond stands beside it."""
 
     foot: Foot
     marks: tuple[SoleMark, ...] = ()
     block_on: Claw | None = None
+    for_vet: bool = False
 
 
 def sole_drawing(view: SoleView, width: float = 80.0) -> Drawing:
@@ -48,6 +51,7 @@ def sole_drawing(view: SoleView, width: float = 80.0) -> Drawing:
     return Drawing(width, height, placed, _title(view), _description(view))
 
 
+@lru_cache(maxsize=1024)
 def small_sole_drawing(view: SoleView, width: float = 12.0) -> Drawing:
     """The drawing for a row of a table, `width` mm across: outline, block, marks, and an O at the outer claw."""
     scale = width / sole_shape.WIDTH
@@ -55,10 +59,16 @@ def small_sole_drawing(view: SoleView, width: float = 12.0) -> Drawing:
     shapes: list[Shape] = [*_both(view, (sole_shape.CLAW,), pen), *_block(view, pen, scale)]
     side = _side(view.foot, Claw.LATERAL)
     shapes.append(Text((side * 56, 20), "O", 22, bold=True, anchor="middle"))
+    if _needs_diamond(view):
+        shapes += sign(Meaning.URGENT, (-side * 54, 13), 20)
     shapes += _marks(view, 8.5)
     move = Move(scale, scale, width / 2, 0)
     placed = tuple(move.shape(shape) for shape in shapes)
     return Drawing(width, (sole_shape.CLAW_HEIGHT + 10) * scale, placed, _title(view), _description(view))
+
+
+def _needs_diamond(view: SoleView) -> bool:
+    return view.for_vet and not any(mark.for_vet for mark in view.marks)
 
 
 def _side(foot: Foot, claw: Claw) -> int:
@@ -149,6 +159,8 @@ def _title(view: SoleView) -> str:
 
 def _description(view: SoleView) -> str:
     parts = [_mark_words(mark) for mark in view.marks]
+    if _needs_diamond(view):
+        parts.append("for the vet")
     if view.block_on is not None:
         parts.append(f"block on the {view.block_on.label}")
     return "; ".join(parts)

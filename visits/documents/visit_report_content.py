@@ -10,7 +10,10 @@ from visits.domain.feet import Claw, Foot
 
 @dataclass(frozen=True)
 class Found:
-    """A lesion seen. `place` in words ("where sole meets heel"), `severity` 1 (slight) to 3 (severe) or None."""
+    """A lesion seen. `place` in words ("where sole meets heel"), `severity` 1 (slight) to 3 (severe) or None.
+
+    `stage` is that of digital dermatitis in words ("raw sore, over 2 cm").
+    """
 
     lesion: str
     claw: Claw
@@ -18,32 +21,38 @@ class Found:
     place: str = ""
     severity: int | None = None
     for_vet: bool = False
+    stage: str = ""
 
 
 @dataclass(frozen=True)
 class FootLine:
-    """One lifted foot: what was seen, what was done, and when to look again."""
+    """One lifted foot: what was seen, what was done, when to look again, and why it is the vet's, as noted."""
 
     foot: Foot
     found: tuple[Found, ...] = ()
     done: tuple[str, ...] = ()
     block_on: Claw | None = None
     recheck_on: date | None = None
+    vet: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class CowLine:
-    """One cow. `work` is what she had in words ("functional trim"); `feet` only those with something to tell."""
+    """One cow. `work` is what she had in words ("functional trim"); `feet` only those with something to tell.
+
+    `walked` is the mobility score of a lame cow with its scale in words ("3, UK 0 to 3"); empty for any other.
+    """
 
     number: str
     work: str
     feet: tuple[FootLine, ...] = ()
     note: str = ""
+    walked: str = ""
 
     @property
     def is_plain(self) -> bool:
         """Nothing to tell but that she was done."""
-        return not self.note and not any(f.found or f.block_on or f.recheck_on for f in self.feet)
+        return not self.note and not any(f.found or f.block_on or f.recheck_on or f.vet for f in self.feet)
 
 
 @dataclass(frozen=True)
@@ -58,7 +67,10 @@ class VetReferral:
 
 @dataclass(frozen=True)
 class BlockLine:
-    """A block that is on at the end of the visit, and the day it must be off or looked at."""
+    """A block that is on at the end of the visit, and the day it must be off or looked at.
+
+    `who` says who takes it off and when ("we come for it Tue 29 Dec, 09:40").
+    """
 
     cow: str
     foot: Foot
@@ -66,6 +78,7 @@ class BlockLine:
     kind: str
     put_on: date
     off_by: date
+    who: str = ""
 
 
 @dataclass(frozen=True)
@@ -79,10 +92,14 @@ class FarmTask:
 
 @dataclass(frozen=True)
 class Comparison:
-    """Another visit to set this one against: "last visit, 12 Aug" with the number of cows seen then."""
+    """Another visit to set this one against: "last visit, 12 Aug 2026" with the number of cows seen then.
+
+    `whole_herd`: whether it was of the whole herd or of picked cows; None where that is not known.
+    """
 
     label: str
     cows_seen: int
+    whole_herd: bool | None = None
 
 
 @dataclass(frozen=True)
@@ -125,7 +142,8 @@ class Signature:
 class VisitReport:
     """Everything on the report. Instants are aware and in the business's zone; `started` and `finished` may lack.
 
-    `was_done` and `farm_to_do` are the trimmer's own words at the sign-off, line by line.
+    `was_done` and `farm_to_do` are the trimmer's own words at the sign-off, line by line. `round_note` says in a
+    sentence with which other visits this one makes a round of the herd.
     """
 
     letterhead: Letterhead
@@ -155,3 +173,4 @@ class VisitReport:
     was_done: tuple[str, ...] = ()
     farm_to_do: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    round_note: str = ""

@@ -6,95 +6,95 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Paragraph
 
 from trimops.paper.colours import Tint
-from trimops.paper.days import day_short
 from trimops.paper.headings import section
-from trimops.paper.styles import SMALL, style, words
-from trimops.paper.tables import Cell, Column, ruled_table
+from trimops.paper.set_text import set_text
+from trimops.paper.styles import style, words
+from trimops.paper.tables import Cell, Column, Command, ruled_table
 from trimops.paper.to_pdf import DrawingBlock
-from trimops.paper.typefaces import BOLD
-from trimops.paper.wording import markup
-from visits.documents.sole_drawing import SoleMark, SoleView, small_sole_drawing
-from visits.documents.visit_report_content import CowLine, FootLine, Found, VisitReport
-from visits.domain.feet import Claw
+from trimops.paper.typefaces import BODY, BOLD
+from visits.documents.sole_drawing import small_sole_drawing
+from visits.documents.visit_report_said import (
+    READING_AID,
+    VET_ADVISED,
+    CowSaid,
+    FootSaid,
+    FoundSaid,
+    ReportSaid,
+)
+from visits.documents.visit_report_sizes import Sizes
 
-_TEXT = 9.0
 _COLUMNS = (
     Column("Cow", 18 * mm),
-    Column("Foot", 19 * mm),
-    Column("Sole", 14 * mm),
-    Column("Lesion seen", 64 * mm),
-    Column("Done", 42 * mm),
-    Column("Look again", 23 * mm),
+    Column("Foot", 18 * mm),
+    Column("Sole", 13 * mm),
+    Column("Lesion seen", 69 * mm),
+    Column("Done", 40 * mm),
+    Column("Look again", 22 * mm),
 )
-_SEVERITY = {1: "slight", 2: "clear", 3: "severe"}
+_NUMBER, _SHORT_NUMBER = 11.0, 6
+# Points: the legend, the head of the table and its first cow stay on one page.
+_FIRST_COW_ROOM = 130.0
 
 
-def cows_part(report: VisitReport) -> list[Flowable]:
-    """The table of cows with something to tell, how to read its drawings, and the cows with nothing to tell."""
-    telling = [cow for cow in report.cows if not cow.is_plain]
+def cows_part(said: ReportSaid, sizes: Sizes) -> list[Flowable]:
+    """How to read the drawings, the table of cows with something to tell, and the cows with nothing to tell."""
     parts: list[Flowable] = []
-    if telling:
-        rows, groups = _rows(telling)
-        parts += [*section("Cow by cow"), ruled_table(_COLUMNS, rows, groups=groups), _reading_aid()]
-    return parts + _plain(cow for cow in report.cows if cow.is_plain)
+    if said.cows:
+        rows, groups = _rows(said.cows, sizes)
+        parts += [*section("Cow by cow", _FIRST_COW_ROOM), words(READING_AID, style(sizes.legend, after=4))]
+        parts.append(ruled_table(_COLUMNS, rows, groups=groups, more=_plain(sizes), head_size=sizes.heads))
+    if said.plain_cows:
+        parts += section("Nothing found", 40)
+        parts += [words(line, style(sizes.read, after=2)) for line in said.plain_cows]
+    return parts
 
 
-def _reading_aid() -> Paragraph:
-    text = (
-        "Soles are seen from below, toes up; O stands at the outer claw. Dot: lesion seen. Red diamond: vet advised. "
-        "Hatched: block. Numbers in brackets: zone of the claw, ILC map. Severity: slight, clear or severe."
+def _plain(sizes: Sizes) -> tuple[Command, ...]:
+    """Cells of one short line need no paragraph."""
+    return (
+        ("TOPPADDING", (0, 1), (-1, -1), sizes.above),
+        ("BOTTOMPADDING", (0, 1), (-1, -1), sizes.below),
+        ("FONT", (0, 1), (0, -1), BOLD, _NUMBER, _NUMBER * 1.3),
+        ("FONT", (1, 1), (1, -1), BODY, sizes.table, sizes.table * 1.3),
+        ("FONT", (5, 1), (5, -1), BOLD, sizes.table, sizes.table * 1.3),
     )
-    return words(text, style(SMALL, tint=Tint.QUIET, before=4))
 
 
-def _rows(cows: Iterable[CowLine]) -> tuple[list[list[Cell]], list[tuple[int, int]]]:
+def _rows(cows: Iterable[CowSaid], sizes: Sizes) -> tuple[list[list[Cell]], list[tuple[int, int]]]:
     """Rows, one to a foot, and the (first, last) row of each cow."""
     rows: list[list[Cell]] = []
     groups: list[tuple[int, int]] = []
     for cow in cows:
         first = len(rows)
-        feet = [foot for foot in cow.feet if foot.found or foot.block_on or foot.recheck_on or foot.done]
-        rows += [_foot_row(foot) for foot in feet]
-        if cow.note or not feet:
-            rows.append(["", "", "", words(cow.note or cow.work, style(_TEXT)), "", ""])
-        rows[first][0] = words(cow.number, style(10.5 if len(cow.number) <= 6 else 8.5, bold=True))
+        rows += [_foot_row(foot, sizes) for foot in cow.feet]
+        if cow.note:
+            rows.append(["", "", "", words(cow.note, style(sizes.table)), "", ""])
+        rows[first][0] = _number(cow)
         groups.append((first, len(rows) - 1))
     return rows, groups
 
 
-def _foot_row(foot: FootLine) -> list[Cell]:
-    marks = tuple(SoleMark(found.claw, found.zone, found.for_vet) for found in foot.found)
-    sole = DrawingBlock(small_sole_drawing(SoleView(foot.foot, marks, foot.block_on), 10.5))
-    seen = [Paragraph(_found_markup(found), style(_TEXT)) for found in foot.found]
-    again = words(day_short(foot.recheck_on), style(_TEXT, bold=True)) if foot.recheck_on else ""
+def _number(cow: CowSaid) -> Cell:
+    if len(cow.number) <= _SHORT_NUMBER and cow.number.isascii() and not cow.walked:
+        return cow.number
+    number = words(cow.number, style(_NUMBER if len(cow.number) <= _SHORT_NUMBER else 9.0, bold=True))
+    return [number, words(cow.walked, style(8.5, tint=Tint.QUIET))] if cow.walked else number
+
+
+def _foot_row(foot: FootSaid, sizes: Sizes) -> list[Cell]:
+    seen = [_found(found, sizes) for found in foot.found]
+    if foot.vet:
+        seen.append(set_text([(VET_ADVISED, True), (f": {foot.vet}.", False)], style(sizes.table)))
     return [
         "",
-        words(foot.foot.label, style(_TEXT)),
-        sole,
+        foot.foot,
+        DrawingBlock(small_sole_drawing(foot.sole, sizes.sole)),
         seen or "",
-        words(", ".join(foot.done), style(_TEXT)),
-        again,
+        words(foot.done, style(sizes.table)),
+        foot.again,
     ]
 
 
-def _found_markup(found: Found) -> str:
-    """ "Sole ulcer, clear: outer claw, where sole meets heel (4). Vet advised" """
-    severity = f", {_SEVERITY[found.severity]}" if found.severity in _SEVERITY else ""
-    claw = "" if found.claw is Claw.SKIN and found.place else found.claw.label
-    place = ", ".join(part for part in (claw, found.place) if part)
-    zone = "" if found.zone is None else f" ({found.zone})"
-    vet = f'. <font name="{BOLD}">Vet advised</font>' if found.for_vet else ""
-    lesion = f'<font name="{BOLD}">{markup(found.lesion, BOLD)}</font>'
-    return f"{lesion}{severity}: {markup(place + zone)}{vet}"
-
-
-def _plain(cows: Iterable[CowLine]) -> list[Flowable]:
-    by_work: dict[str, list[str]] = {}
-    for cow in cows:
-        by_work.setdefault(cow.work, []).append(cow.number)
-    if not by_work:
-        return []
-    parts: list[Flowable] = section("Nothing found", 40)
-    for work, numbers in by_work.items():
-        parts.append(words(f"{work.capitalize()} ({len(numbers)}): {', '.join(numbers)}", style(after=2)))
-    return parts
+def _found(found: FoundSaid, sizes: Sizes) -> Paragraph:
+    vet = [(". ", False), (found.vet, True)] if found.vet else []
+    return set_text([(found.lesion, True), (found.rest, False), *vet], style(sizes.table))

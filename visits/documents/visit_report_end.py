@@ -1,78 +1,63 @@
 """The end of the report: what was used, hygiene, next visit, words at the sign-off, signatures, cautions."""
 
-from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer
+from collections.abc import Iterable
 
-from trimops.paper.colours import Tint
-from trimops.paper.days import clock, day_short_year
-from trimops.paper.figures import quantity
-from trimops.paper.headings import heading, section
+from reportlab.platypus import Flowable, KeepTogether, Spacer
+
+from trimops.paper.headings import heading
 from trimops.paper.sheet import TEXT_WIDTH
 from trimops.paper.side_by_side import side_by_side
 from trimops.paper.styles import style, words
-from visits.documents.visit_report_content import Consumable, HygieneStep, VisitReport
+from visits.documents.visit_report_said import ReportSaid
+from visits.documents.visit_report_sizes import Sizes
 
 
-def end_part(report: VisitReport) -> list[Flowable]:
-    """Used and washed beside next visit and signatures, cautions over the full width."""
-    left = [*_hygiene(report), *_used(report)]
-    right = [*_next(report), *_signed(report)]
-    beside = side_by_side([left, right], TEXT_WIDTH)
-    return [Spacer(0, 8), *beside, *_told(report), *_cautions(report)]
-
-
-def _hygiene(report: VisitReport) -> list[Flowable]:
-    level = f"Hygiene {report.hygiene_level}" if report.hygiene_level else ""
-    lines = [words(_step_words(step), style(bold=not step.done, after=2)) for step in report.hygiene_steps]
+def end_part(said: ReportSaid, sizes: Sizes) -> list[Flowable]:
+    """Next visit beside signatures, washing beside what was used; below them what was told at the sign-off, cautions.
+    A page may end between any two of them, and between the lines of the last ones."""
+    text = style(sizes.read)
+    coming = [heading("Next visit"), words(said.next_visit, text)]
+    used = [heading("Used"), words(said.used, text)]
     return [
-        heading("Washing and disinfecting"),
-        *([words(level, style(tint=Tint.QUIET, after=2))] if level else []),
-        *(lines or [words("No step was noted.")]),
+        Spacer(0, 4),
+        *side_by_side([coming, _signed(said, sizes)], TEXT_WIDTH),
+        Spacer(0, 5),
+        *side_by_side([_hygiene(said, sizes), used], TEXT_WIDTH),
+        *_told(said, sizes),
+        *_kept("Please mind", said.cautions, sizes),
     ]
 
 
-def _step_words(step: HygieneStep) -> str:
-    if not step.done:
-        return f"Not done: {step.words}"
-    return f"Done{' ' + clock(step.at) if step.at else ''}: {step.words}"
-
-
-def _used(report: VisitReport) -> list[Flowable]:
-    if not report.consumables:
-        return [heading("Used"), words("Nothing was used up.")]
-    text = "; ".join(_used_words(item) for item in report.consumables)
-    return [heading("Used"), words(text)]
-
-
-def _used_words(item: Consumable) -> str:
-    unit = f" {item.unit}" if item.unit else ""
-    return f"{quantity(item.quantity)}{unit} {item.name}"
-
-
-def _next(report: VisitReport) -> list[Flowable]:
-    return [heading("Next visit"), words(report.next_visit or "Not booked yet.")]
-
-
-def _signed(report: VisitReport) -> list[Flowable]:
-    if not report.signed:
-        return [heading("Signed"), words("Not signed."), Spacer(0, 20)]
-    lines: list[Flowable] = [
-        words(f"{s.name}, {s.role}, {day_short_year(s.at.date())}, {clock(s.at)}", style(after=2))
-        for s in report.signed
+def _hygiene(said: ReportSaid, sizes: Sizes) -> list[Flowable]:
+    lines = [
+        words(line.lead or line.text, style(sizes.read, bold=bool(line.lead), after=2))
+        for line in said.hygiene
     ]
-    return [heading("Signed"), *lines]
+    return [heading("Washing and disinfecting"), *lines]
 
 
-def _told(report: VisitReport) -> list[Flowable]:
+def _signed(said: ReportSaid, sizes: Sizes) -> list[Flowable]:
+    if not said.signed:
+        return [heading("Signed"), words("Not signed.", style(sizes.read))]
+    return [heading("Signed"), *(words(line, style(sizes.read, after=2)) for line in said.signed)]
+
+
+def _told(said: ReportSaid, sizes: Sizes) -> list[Flowable]:
     """The trimmer's own words, as they were read out to whoever received them."""
-    told = (("What was done", report.was_done), ("What is yours to do", report.farm_to_do))
+    told = (("What was done", said.was_done), ("What is yours to do", said.farm_to_do))
     lines: list[Flowable] = []
-    for lead, said in told:
-        if said:
-            first, *rest = [words(line, style(after=2)) for line in said]
-            lines += [KeepTogether([words(lead, style(bold=True, before=3)), first]), *rest]
-    return [*section("Told at the end of the visit", 60), *lines] if lines else []
+    for lead, spoken in told:
+        if spoken:
+            first, *rest = [words(line, style(sizes.read, after=2)) for line in spoken]
+            title = [] if lines else [heading("Told at the end of the visit")]
+            lines += [
+                KeepTogether([*title, words(lead, style(sizes.read, bold=True, before=3)), first]),
+                *rest,
+            ]
+    return lines
 
 
-def _cautions(report: VisitReport) -> list[Flowable]:
-    lines: list[Paragraph] = [words(text, style(8.5, after=2)) for text in report.cautions]
-    return [*section("Please mind", 60), *lines] if lines else []
+def _kept(title: str, lines: Iterable[str], sizes: Sizes) -> list[Flowable]:
+    """A heading on one page with its first line; nothing where there is no line."""
+    told: list[Flowable] = [words(line, style(sizes.read, after=2)) for line in lines]
+    return [KeepTogether([heading(title), told[0]]), *told[1:]] if told else []

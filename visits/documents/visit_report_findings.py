@@ -1,67 +1,61 @@
-"""What was found this visit: cows with each lesion out of the cows seen, out of the herd."""
+"""What was found this visit, as a table: cows with each lesion beside the visits compared."""
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable
 
-from trimops.paper.colours import Tint
-from trimops.paper.drawing import Drawing, Line, Pen, Polygon, Shape, box
-from trimops.paper.figures import counted
+from trimops.paper.fitting import fits
 from trimops.paper.headings import section
 from trimops.paper.styles import style, words
-from trimops.paper.tables import Cell, Column, ruled_table
-from trimops.paper.to_pdf import DrawingBlock
-from visits.documents.visit_report_content import FindingCount, VisitReport
+from trimops.paper.tables import Cell, Column, Command, ruled_table
+from trimops.paper.typefaces import BODY, BOLD
+from visits.documents.visit_report_said import CountRow, Counts
+from visits.documents.visit_report_sizes import Sizes
 
-_BAR_WIDTH = 42.0
-_BAR_HEIGHT = 3.2
+_WIDTH = 180.0
+_LESION_WIDTH = 54.0
+# Points: the table stays on one page unless it is very long.
+_HEAD_ROOM, _ROW_ROOM, _MOST_ROOM = 95.0, 19.0, 360.0
 
 
-def findings_part(report: VisitReport) -> list[Flowable]:
-    """Heading, the sentence that says how many cows this rests on, and the table (if anything was found)."""
-    seen = len(report.cows)
-    parts: list[Flowable] = [*section("What was found"), words(basis(report), style(after=4))]
-    if not seen:
-        return parts
-    if not report.findings:
-        return [*parts, words("No lesion was seen.")]
-    columns = [
-        Column("Lesion seen", 58 * mm),
-        Column(f"cows\nof {seen}", 20 * mm, "right"),
-        Column("", (_BAR_WIDTH + 4) * mm),
-        *[Column(f"{c.label}\nof {c.cows_seen}", 28 * mm, "right") for c in report.compared],
+def findings_part(counts: Counts, sizes: Sizes) -> list[Flowable]:
+    """Heading, the sentence that says how many cows this rests on, the table (if anything was found), and what the
+    differences in it are worth."""
+    room = min(_MOST_ROOM, _HEAD_ROOM + _ROW_ROOM * len(counts.rows))
+    parts: list[Flowable] = [
+        *section("What was found", room),
+        words(counts.basis, style(sizes.read, after=4)),
     ]
-    ordered = sorted(report.findings, key=lambda finding: -finding.cows)
-    return [*parts, ruled_table(columns, [_row(finding, report) for finding in ordered])]
+    if counts.nothing:
+        parts.append(words(counts.nothing, style(sizes.read)))
+    if counts.rows:
+        rows = [_row(row, sizes) for row in counts.rows]
+        parts.append(ruled_table(_columns(counts), rows, more=_numbers(sizes), head_size=sizes.heads))
+    if counts.difference:
+        parts.append(words(counts.difference, style(sizes.read, before=4)))
+    return parts
 
 
-def basis(report: VisitReport) -> str:
-    """How many cows were seen out of the herd, and what that can and cannot tell."""
-    seen = len(report.cows)
-    if not seen:
-        return "No cow was seen at this visit."
-    clean = sum(1 for cow in report.cows if not any(foot.found for foot in cow.feet))
-    counts = f"{counted(seen, 'cow')} seen out of a herd of {report.herd_size:,}; nothing found on {clean:,} of them."
-    if report.whole_herd:
-        return f"{counts} The whole herd was to be seen."
-    return f"{counts} These cows were picked for a reason: their counts do not stand for the herd."
-
-
-def _row(finding: FindingCount, report: VisitReport) -> list[Cell]:
-    right = style(align="right")
-    before = [*finding.before, *[None] * len(report.compared)][: len(report.compared)]
-    return [
-        words(finding.lesion),
-        words(str(finding.cows), style(bold=True, align="right")),
-        DrawingBlock(_bar(finding.cows / len(report.cows))),
-        *[words("–" if number is None else str(number), right) for number in before],
-    ]
-
-
-def _bar(share: float) -> Drawing:
-    """The share of the cows seen, on a line that stands for all of them."""
-    filled = _BAR_WIDTH * min(1.0, share)
-    shapes: tuple[Shape, ...] = (
-        Line(((0, _BAR_HEIGHT / 2 + 0.4), (_BAR_WIDTH, _BAR_HEIGHT / 2 + 0.4)), Pen(Tint.RULE, 0.2)),
-        Polygon(box(0, 0.6, filled, _BAR_HEIGHT), Tint.QUIET, None),
+def _numbers(sizes: Sizes) -> tuple[Command, ...]:
+    """Figures to the right, this visit's bold."""
+    type_of = (sizes.table, sizes.table * 1.3)
+    return (
+        ("TOPPADDING", (0, 1), (-1, -1), sizes.above),
+        ("BOTTOMPADDING", (0, 1), (-1, -1), sizes.below),
+        ("ALIGN", (1, 1), (-1, -1), "RIGHT"),
+        ("FONT", (0, 1), (0, -1), BODY, *type_of),
+        ("FONT", (1, 1), (1, -1), BOLD, *type_of),
+        ("FONT", (2, 1), (-1, -1), BODY, *type_of),
     )
-    return Drawing(_BAR_WIDTH, _BAR_HEIGHT, shapes, title="share of the cows seen")
+
+
+def _columns(counts: Counts) -> list[Column]:
+    wide = (_WIDTH - _LESION_WIDTH) / max(3, len(counts.heads))
+    return [
+        Column("Lesion seen", _LESION_WIDTH * mm),
+        *[Column(f"{head.label}\n{head.seen}", wide * mm, "right") for head in counts.heads],
+    ]
+
+
+def _row(row: CountRow, sizes: Sizes) -> list[Cell]:
+    is_plain = row.lesion.isascii() and fits(row.lesion, _LESION_WIDTH * mm - 8, sizes.table)
+    return [row.lesion if is_plain else words(row.lesion, style(sizes.table)), row.cows, *row.before]

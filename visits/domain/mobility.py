@@ -6,6 +6,7 @@ against the other was found (trade-facts D6). Sources: UK 0 to 3 score sheet of 
 levy board ("same day" for an on-farm team).
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
@@ -101,6 +102,12 @@ def urgency_of(scale: MobilityScale, score: int) -> Urgency:
     if checked_score(scale, score) >= scale.very_lame_from:
         return Urgency.SAME_DAY
     return Urgency.SOON if score >= scale.lame_from else Urgency.NONE
+
+
+def worst_score(scores: Sequence[tuple[MobilityScale, int]]) -> tuple[MobilityScale, int] | None:
+    """The score that presses most, the first of several that press alike; scores of two sheets are never compared
+    but by how soon each wants to be seen. None for no score."""
+    return max(scores, key=lambda each: _RANK[urgency_of(*each)], default=None)
 
 
 def most_urgent(urgencies: list[Urgency]) -> Urgency:

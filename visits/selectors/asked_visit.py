@@ -13,7 +13,10 @@ ASKED = "visit-None"
 
 @dataclass(frozen=True)
 class Asked:
-    """What a farm asks for, as far as finding room for it goes."""
+    """What a farm asks for, as far as finding room for it goes.
+
+    With `keeps_told` every visit whose farm was told an hour stays where it is, confirmed or not.
+    """
 
     farm: Farm
     reason: VisitReason
@@ -21,6 +24,7 @@ class Asked:
     minutes: int
     due_from: date
     due_until: date
+    keeps_told: bool = False
 
     def as_visit(self) -> Visit:
         """A visit that is not kept."""

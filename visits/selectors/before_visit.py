@@ -4,10 +4,19 @@ What the visit itself put on or booked is left out and what it took off or close
 same before the first cow and after the last.
 """
 
+from datetime import date
+
 from django.db.models import Q, QuerySet
 
+from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
 from visits.models import Block, Recheck, Visit
+
+
+def visit_day(visit: Visit) -> date:
+    """The day of the visit by the business's clock: begun, planned, else the first on which it is due."""
+    at = visit.started_at or visit.planned_start
+    return local_day(at, visit.business.zone) if at else visit.due_from
 
 
 def blocks_before(scope: Scope, visit: Visit) -> QuerySet[Block]:

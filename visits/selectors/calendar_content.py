@@ -2,6 +2,9 @@
 
 from datetime import datetime, timedelta
 
+from farms.models import FarmAccess
+from trimops.accounts.models import Membership
+from trimops.accounts.roles import Role
 from visits.documents.calendar_feed_content import CalendarFeed, CalendarVisit, EventStatus
 from visits.domain.visit_states import VisitState
 from visits.models import CalendarAddress, Visit
@@ -14,6 +17,22 @@ STATUS: dict[VisitState, EventStatus] = {
     VisitState.FINISHED: "CONFIRMED",
     VisitState.CALLED_OFF: "CANCELLED",
 }
+
+
+def may_still_be_read(address: CalendarAddress) -> bool:
+    """A farm's address lives no longer than its maker's place there; the business closes its own by hand."""
+    if address.farm is None:
+        return True
+    maker = Membership.objects.filter(
+        business_id=address.business_id,
+        user_id=address.made_by_id,
+        joined_at__isnull=False,
+        ended_at__isnull=True,
+    ).first()
+    if maker is None or not address.farm.is_active:
+        return False
+    accesses = FarmAccess.objects.within(address.scope).filter(membership=maker, farm=address.farm)
+    return maker.role != Role.FARM or accesses.exists()
 
 
 def calendar_content(address: CalendarAddress, now: datetime) -> CalendarFeed:

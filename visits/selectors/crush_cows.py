@@ -9,9 +9,9 @@ from django.db.models import Q
 from farms.domain.identity_kind import IdentityKind
 from farms.models import Cow, CowIdentity
 from trimops.kernel.scope import Scope
-from visits.domain.crush_order import ExpectedCow
 from visits.models import CrushWriting, Visit
 from visits.selectors.before_visit import blocks_before, rechecks_before
+from visits.selectors.crush_list import ExpectedCow
 from visits.selectors.crush_past import past_trims
 
 Rows = Mapping[int, list[dict[str, object]]]

@@ -11,7 +11,7 @@ from trimops.kernel.scope import Scope
 from visits.domain.visit_states import VisitState
 from visits.models import Van, Visit
 from visits.models.visit import VisitQuerySet
-from visits.selectors.crush_list import crush_day
+from visits.selectors.before_visit import visit_day
 from visits.selectors.crush_visit import wire_time
 
 TO_COME = (VisitState.PLANNED.value, VisitState.CONFIRMED.value)
@@ -41,7 +41,7 @@ def _line(visit: Visit) -> dict[str, object]:
     return {
         "id": visit.pk,
         "farm": visit.farm.name,
-        "day": crush_day(visit).isoformat(),
+        "day": visit_day(visit).isoformat(),
         "state": visit.state,
         "planned_start": wire_time(visit.planned_start),
         "planned_finish": wire_time(visit.planned_finish),

@@ -25,7 +25,7 @@ def crush_papers(scope: Scope, visit: Visit, *, by: User, now: datetime) -> dict
     The number of queries is the same for three cows and for six hundred.
     """
     business = visit.business
-    listed = crush_list(scope, visit)
+    listed = crush_list(visit)
     written = writings_of(scope, visit, most=None)
     return {
         "format": FORMAT,

@@ -6,7 +6,7 @@ from farms.domain.handling import CrushPlace, PowerSupply
 from farms.models import Contact, Farm
 from trimops.kernel.scope import Scope
 from visits.models import Visit
-from visits.selectors.crush_list import crush_day
+from visits.selectors.before_visit import visit_day
 from visits.selectors.done_by import done_by
 
 
@@ -19,7 +19,7 @@ def visit_paper(scope: Scope, visit: Visit) -> dict[str, object]:
         "reason": visit.reason,
         "reason_label": visit.get_reason_display(),
         "state": visit.state,
-        "day": crush_day(visit).isoformat(),
+        "day": visit_day(visit).isoformat(),
         "planned_start": wire_time(visit.planned_start),
         "planned_finish": wire_time(visit.planned_finish),
         "started_at": wire_time(visit.started_at),

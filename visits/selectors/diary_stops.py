@@ -17,7 +17,8 @@ Part = Mapping[str, object]
 @dataclass(frozen=True)
 class DiaryStop:
     """A visit with an hour, or an hour held for a farm (then `visit` is None). `shift` and `job` are ids of the week
-    problem. `moves_for`: the held hour for which the visit counts as standing here already."""
+    problem. `moves_for`: the held hour for which the visit counts as standing here already. `stays`: it is kept like a
+    promised one."""
 
     job: str
     shift: str
@@ -28,6 +29,11 @@ class DiaryStop:
     name: str
     visit: Visit | None = None
     moves_for: HeldHour | None = None
+    stays: bool = False
+
+    @property
+    def is_told(self) -> bool:
+        return self.visit is not None and self.visit.hour_told is not None
 
     @property
     def is_confirmed(self) -> bool:
@@ -36,7 +42,7 @@ class DiaryStop:
     @property
     def is_promised(self) -> bool:
         """Stays where it is, whatever is asked for."""
-        return self.visit is None or self.moves_for is not None or self.is_confirmed
+        return self.visit is None or self.moves_for is not None or self.is_confirmed or self.stays
 
 
 def diary_stops(

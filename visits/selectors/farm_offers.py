@@ -43,9 +43,9 @@ class FarmOffers:
         return any(line.late == 0 for line in (*self.fits, *self.moves))
 
 
-def farm_offers(asked: Asked, now: datetime, weeks: int = WEEKS) -> FarmOffers:
+def farm_offers(asked: Asked, now: datetime, weeks: int = WEEKS, *, swaps: bool = True) -> FarmOffers:
     """For this week from `now` on, today's rounds as far as they have come, and the next one; if nothing fits into
-    them as they stand, for the one after as well."""
+    them as they stand, for the one after as well. Without `swaps` nobody looks at what would have to give way."""
     first = monday_of(max(asked.due_from, local_day(now, asked.farm.business.zone)))
     vans = Van.objects.within(asked.farm.scope).in_bulk()
     makers: list[LineMaker] = []
@@ -61,7 +61,7 @@ def farm_offers(asked: Asked, now: datetime, weeks: int = WEEKS) -> FarmOffers:
         for spot in map(maker.week.spot_at, maker.week.standing.broken)
     ]
     found = FarmOffers(fits, moves, (), (), (), broken)
-    return found if found.is_in_time else _with_swaps(found, asked, makers)
+    return found if found.is_in_time or not swaps else _with_swaps(found, asked, makers)
 
 
 def _by_weight(line: OfferLine) -> tuple[float, datetime]:

@@ -27,8 +27,8 @@ def length_history(scope: Scope) -> list[FinishedVisit]:
 
 
 def finished_visits(scope: Scope) -> VisitQuerySet:
-    """Those whose start and finish are both known."""
-    rows = Visit.objects.within(scope).in_state(VisitState.FINISHED)
+    """Those whose start and finish are both known; of a farm that was erased nobody knows what was done."""
+    rows = Visit.objects.within(scope).in_state(VisitState.FINISHED).filter(farm__erased_at__isnull=True)
     return rows.filter(started_at__isnull=False, finished_at__isnull=False).order_by("finished_at", "id")
 
 

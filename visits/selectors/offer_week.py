@@ -74,10 +74,12 @@ def offer_week(asked: Asked, monday: date, now: datetime, *, ignore: HeldHour | 
     """The week from `monday` with its planned and confirmed visits and held hours in the order of their hours.
 
     Confirmed visits, held hours, visits moved for one, and visits that stand outside their farm's hours are
-    promised. `ignore` is a held hour that counts as not held.
+    promised, and told ones if `asked` keeps them. `ignore` is a held hour that counts as not held.
     """
     farm = asked.farm
     stops = diary_stops(Scope(farm.business_id), monday, farm.business.zone, now, ignore)
+    if asked.keeps_told:
+        stops = [replace(stop, stays=stop.is_told) for stop in stops]
     problem, begun = asked_week(asked, monday, now, stops)
     shifts = {str(shift["id"]) for shift in problem["shifts"]}
     stops = [*begun, *(stop for stop in stops if stop.shift in shifts and is_ahead(stop, begun))]

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import TypedDict
 
 from django.db import transaction
@@ -106,12 +106,16 @@ def _give_hour(
     if (visit.van_id, visit.planned_start) == (van.pk, start) and (
         state is VisitState.CONFIRMED or visit.planned_finish == finish
     ):
+        if visit.planned_finish is not None and visit.planned_finish > finish:
+            raise PlanIsStale("A visit got longer by its draft list since: plan the week again.")
         return
     if state is VisitState.CONFIRMED and not is_fact and not leave.may_move(visit):
         raise PlanIsStale("A visit was confirmed for another hour since: plan the week again.")
     if state is VisitState.CONFIRMED and not is_fact:
         visit.hour_told = visit.planned_start  # because: the farm counts on it until it is told another
     visit.van, visit.planned_start, visit.planned_finish = van, start, finish
+    # because: a list that grew since has the minutes of the plan; its page says by how many cows it is too long
+    visit.expected_minutes = round((finish - start) / timedelta(minutes=1))
     now = state if is_fact and state is VisitState.CONFIRMED else VisitState.PLANNED
     keep_change(visit, now, at=who[0], by=who[1], note="by the week's plan")
 

@@ -7,6 +7,7 @@ from datetime import date, datetime
 from django.db import transaction
 
 from farms.models import Cow, Farm
+from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 from trimops.jobs import Job, enqueue
 from trimops.kernel.errors import RuleBroken
@@ -27,12 +28,13 @@ class WishMakesNoSense(RuleBroken):
 
 @dataclass(frozen=True)
 class CowWish:
-    """A cow named for the visit, why, and how she walks if known."""
+    """A cow named for the visit, why, how she walks if known, and since when she is lame as the farm tells it."""
 
     cow: Cow
     why: str
     mobility_scale: MobilityScale | None = None
     mobility_score: int | None = None
+    lame_since: date | None = None
 
 
 @dataclass(frozen=True)
@@ -55,6 +57,7 @@ class VisitWish:
 def ask_visit(*, farm: Farm, wish: VisitWish, at: datetime, by: User | None) -> Visit:
     """Put a visit on the list of what is wanted. WishMakesNoSense says what to mend."""
     require_same_business(farm, *(wished.cow for wished in wish.cows))
+    refuse_erased(farm=farm)
     _check(farm, wish)
     length = expected_at(farm, head_count=wish.head_count, corrective_count=wish.corrective_count)
     visit = Visit(
@@ -104,6 +107,7 @@ def _name_cow(visit: Visit, wished: CowWish) -> None:
         why=wished.why,
         mobility_scale=wished.mobility_scale.value if wished.mobility_scale else "",
         mobility_score=wished.mobility_score,
+        lame_since=wished.lame_since,
     )
     asked.full_clean()
     asked.save()

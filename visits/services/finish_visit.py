@@ -25,13 +25,14 @@ class SignOff:
 
 @transaction.atomic
 def finish_visit(*, visit: Visit, sign_off: SignOff, at: datetime, by: User) -> Visit:
-    """Close the visit, then have its re-checks gathered and its invoice drafted. A finished visit stays finished."""
+    """Close the visit, then have its re-checks gathered, its invoice drafted, its report issued. It stays finished."""
     row = begin_change(visit, VisitState.FINISHED)
     row.finished_at = at
     _put_words(row, sign_off)
     keep_change(row, VisitState.FINISHED, at=at, by=by)
     enqueue(Job.BOOK_RECHECKS, visit_id=row.pk)
     enqueue(Job.DRAFT_INVOICE, visit_id=row.pk)
+    enqueue(Job.ISSUE_REPORT, visit_id=row.pk)
     return row
 
 

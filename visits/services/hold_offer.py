@@ -9,12 +9,12 @@ from farms.models import Farm
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
-from visits.models import HeldHour
+from visits.models import HeldCow, HeldHour
 from visits.selectors.asked_visit import Asked
 from visits.selectors.business_figures import figures_of
 from visits.selectors.expected_length import expected_at
 from visits.selectors.offer_again import AskedPlace, Standing, offer_again
-from visits.services.ask_visit import VisitWish
+from visits.services.ask_visit import CowWish, VisitWish
 from visits.services.expire_offers import expire_offers
 from visits.services.lock_vans import lock_vans
 
@@ -27,10 +27,11 @@ class OfferIsGone(RuleBroken):
 
 @dataclass(frozen=True)
 class OfferToHold:
-    """What the farm asked for, and the place that it was offered."""
+    """What the farm asked for, and the place that it was offered; `keeps_told` as it was looked for."""
 
     wish: VisitWish
     place: AskedPlace
+    keeps_told: bool = False
 
 
 @transaction.atomic
@@ -41,7 +42,7 @@ def hold_offer(*, farm: Farm, offer: OfferToHold, at: datetime, by: User) -> Hel
     """
     vans = lock_vans(scope=farm.scope)
     expire_offers(scope=farm.scope, at=at)
-    asked = asked_for(farm, offer.wish)
+    asked = asked_for(farm, offer.wish, offer.keeps_told)
     place = offer.place
     found = offer_again(asked, place, at) if place.van in vans else None
     if found is None:
@@ -51,16 +52,19 @@ def hold_offer(*, farm: Farm, offer: OfferToHold, at: datetime, by: User) -> Hel
     moved = next((hour for hour in found.others if hour.visit.pk == place.moved), None)
     if moved is not None:
         held.moved_visit, held.moved_van, held.moved_start = moved.visit, vans[moved.van], moved.start
-    require_same_business(farm, held.van)
+    require_same_business(farm, held.van, *(wished.cow for wished in offer.wish.cows))
     held.full_clean()
     held.save()
+    for wished in offer.wish.cows:
+        _name_cow(held, wished)
     return held
 
 
-def asked_for(farm: Farm, wish: VisitWish) -> Asked:
+def asked_for(farm: Farm, wish: VisitWish, keeps_told: bool = False) -> Asked:
     """The wish as finding room for it needs it, with the minutes that it will take."""
     length = expected_at(farm, head_count=wish.head_count, corrective_count=wish.corrective_count)
-    return Asked(farm, wish.reason, wish.head_count, length.minutes, wish.due_from, wish.due_until)
+    days = wish.due_from, wish.due_until
+    return Asked(farm, wish.reason, wish.head_count, length.minutes, *days, keeps_told)
 
 
 def _row(farm: Farm, offer: OfferToHold, found: Standing, at: datetime, by: User) -> HeldHour:
@@ -84,3 +88,17 @@ def _row(farm: Farm, offer: OfferToHold, found: Standing, at: datetime, by: User
         until=at + timedelta(minutes=figures_of(farm.scope).planning.hold_minutes),
         by=by,
     )
+
+
+def _name_cow(held: HeldHour, wished: CowWish) -> None:
+    named = HeldCow(
+        business_id=held.business_id,
+        held=held,
+        cow=wished.cow,
+        why=wished.why,
+        mobility_scale=wished.mobility_scale.value if wished.mobility_scale else "",
+        mobility_score=wished.mobility_score,
+        lame_since=wished.lame_since,
+    )
+    named.full_clean()
+    named.save()

@@ -9,6 +9,7 @@ from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
 from visits.domain.visit_states import VisitState
 from visits.models import HeldHour, Van, Visit
+from visits.selectors.draft_time import list_minutes
 from visits.services.visit_change import begin_change, keep_change
 
 
@@ -27,6 +28,7 @@ def plan_visit(*, visit: Visit, van: Van, start: datetime, at: datetime, by: Use
     row = visit.locked()
     if row.visit_state is not VisitState.PLANNED:
         row = begin_change(visit, VisitState.PLANNED)
+    row.expected_minutes = list_minutes(row)
     finish = start + timedelta(minutes=row.expected_minutes)
     _refuse_overlap(row, van, start, finish)
     _refuse_held(van, start, finish, at)

@@ -7,6 +7,7 @@ from uuid import UUID
 
 from django.db import transaction
 
+from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 from visits.domain.feet import Foot
@@ -40,6 +41,7 @@ def save_photo(*, visit: Visit, photo: SentPhoto, at: datetime, by: User) -> tup
         if known.visit_id != row.pk:
             raise PhotoOfAnotherVisit("This photo was sent for another visit.")
         return known, False
+    refuse_erased(farm=row.farm)
     kept = TrimPhoto(
         business_id=row.business_id,
         uid=photo.uid,

@@ -132,8 +132,10 @@ class _Sieve:
 def _closed(visit: Visit) -> str:
     """Why the visit takes nothing now; "" when it does."""
     match visit.visit_state:
-        case VisitState.UNDER_WAY | VisitState.FINISHED:
+        case VisitState.UNDER_WAY:
             return ""
+        case VisitState.FINISHED:
+            return "What was known of this farm is erased." if visit.farm.erased_at else ""
         case VisitState.CALLED_OFF:
             return f"This visit was called off: {visit.called_off_because or 'no reason was given'}."
         case VisitState.WANTED:

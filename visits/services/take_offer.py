@@ -8,10 +8,10 @@ from django.db import transaction
 from trimops.accounts.models import User
 from visits.domain.mobility import MobilityScale
 from visits.domain.visit_states import VisitReason
-from visits.models import HeldHour, HeldState, Van, Visit
+from visits.models import HeldCow, HeldHour, HeldState, Van, Visit
 from visits.selectors.asked_visit import Asked
 from visits.selectors.offer_again import AskedPlace, Standing, offer_again
-from visits.services.ask_visit import VisitWish, ask_visit
+from visits.services.ask_visit import CowWish, VisitWish, ask_visit
 from visits.services.confirm_visit import confirm_visit
 from visits.services.give_hours import give_hours
 from visits.services.hold_offer import OfferIsGone
@@ -21,15 +21,18 @@ from visits.services.plan_visit import plan_visit
 
 
 @transaction.atomic
-def take_offer(*, held: HeldHour, at: datetime, by: User, start: datetime | None = None) -> Visit:
+def take_offer(
+    *, held: HeldHour, at: datetime, by: User, start: datetime | None = None, keeps_told: bool = False
+) -> Visit:
     """Ask for the visit, plan it at its hour and confirm it; the visits that make room get their hours.
 
-    `start` is another start within the span that the farm was told; without one it is the hour held. HourIsNotHeld
-    when it has run out; OfferIsGone when the week has changed so that this start is not good any more.
+    `start` is another start within the span that the farm was told; without one it is the hour held. With
+    `keeps_told` no visit whose farm knows its hour makes room. HourIsNotHeld when it has run out; OfferIsGone when
+    the week has changed so that this start is not good any more.
     """
     vans = lock_vans(scope=held.scope)
     row = held_now(held, at)
-    found = _still_good(row, start or row.start, at)
+    found = _still_good(row, start or row.start, at, keeps_told)
     if found is None:
         raise OfferIsGone("The week has changed so that this hour cannot be kept: look for another.")
     row.state, row.ended_at = HeldState.TAKEN.value, at
@@ -45,11 +48,12 @@ def take_offer(*, held: HeldHour, at: datetime, by: User, start: datetime | None
     return visit
 
 
-def _still_good(row: HeldHour, start: datetime, at: datetime) -> Standing | None:
+def _still_good(row: HeldHour, start: datetime, at: datetime, keeps_told: bool) -> Standing | None:
     """As the week stands now if that will do, else with the visit moved that was to move for it."""
     if not row.first_start <= start <= row.last_start:
         raise OfferIsGone("This is outside the hours that the farm was told: choose one within them.")
-    asked = Asked(row.farm, VisitReason(row.reason), row.head_count, row.minutes, row.due_from, row.due_until)
+    what = VisitReason(row.reason), row.head_count, row.minutes, row.due_from, row.due_until
+    asked = Asked(row.farm, *what, keeps_told)
     plain = offer_again(asked, AskedPlace(row.van_id, start, start), at, ignore=row)
     if plain is not None or row.moved_visit_id is None:
         return plain
@@ -74,4 +78,13 @@ def _wish(row: HeldHour) -> VisitWish:
         mobility_scale=MobilityScale(row.mobility_scale) if row.mobility_scale else None,
         mobility_score=row.mobility_score,
         note=row.note,
+        cows=tuple(
+            _cow_wish(named)
+            for named in HeldCow.objects.within(row.scope).filter(held=row).select_related("cow")
+        ),
     )
+
+
+def _cow_wish(named: HeldCow) -> CowWish:
+    scale = MobilityScale(named.mobility_scale) if named.mobility_scale else None
+    return CowWish(named.cow, named.why, scale, named.mobility_score, named.lame_since)

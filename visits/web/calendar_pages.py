@@ -14,7 +14,7 @@ from trimops.tenancy.unscoped import unscoped
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.calendar_feed import calendar_feed
 from visits.models import CalendarAddress
-from visits.selectors.calendar_content import calendar_content
+from visits.selectors.calendar_content import calendar_content, may_still_be_read
 from visits.services.make_calendar_address import hash_of, make_calendar_address
 from visits.services.revoke_calendar_address import revoke_calendar_address
 from visits.web.forms import CalendarForm
@@ -67,7 +67,7 @@ class CalendarFeed(View):
         with unscoped("the secret alone says whose calendar it is"):
             rows = CalendarAddress.objects.filter(secret_hash=hash_of(secret), revoked_at__isnull=True)
             address = rows.select_related("business", "van", "farm").first()
-        if address is None:
+        if address is None or not may_still_be_read(address):
             raise Http404
         feed = calendar_feed(calendar_content(address, timezone.now()))
         answer = HttpResponse(feed, content_type="text/calendar; charset=utf-8")

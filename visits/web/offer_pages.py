@@ -8,7 +8,7 @@ from farms.models import Farm
 from trimops.accounts.roles import STAFF
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
-from visits.models import HeldHour, Visit
+from visits.models import HeldCow, HeldHour, Visit
 from visits.selectors.business_figures import figures_of
 from visits.selectors.farm_offers import farm_offers
 from visits.services.hold_offer import OfferToHold, asked_for, hold_offer
@@ -82,6 +82,7 @@ class HeldHourPage(ScopedPage):
                 "held": held,
                 "farm": held.farm,
                 "in_force": in_force,
+                "cows": HeldCow.objects.within(self.scope).filter(held=held).select_related("cow"),
                 "form": TakeForm(held=held),
                 "now": self.now,
             }

@@ -5,7 +5,11 @@ from visits.web.changed_pages import WeekChangedPage, WhatChangedPage
 from visits.web.crush_app import CrushDaysPage, CrushManifest, CrushPack, CrushPage, CrushWorker
 from visits.web.crush_papers import CrushPapersPage, CrushTodayPage
 from visits.web.day_sheet_paper import DaySheetPaper
+from visits.web.draft_pages import DraftPage
+from visits.web.draft_rules_page import DraftRulesPage
 from visits.web.figures_page import FiguresPage
+from visits.web.herd_pages import HerdFiguresPage, HerdYearPaper
+from visits.web.mobility_pages import MobilityPage
 from visits.web.offer_pages import (
     FarmWhenPage,
     HeldHourPage,
@@ -13,7 +17,12 @@ from visits.web.offer_pages import (
     LetGoOfferPage,
     TakeOfferPage,
 )
-from visits.web.paper_pages import DraftListPaper, VisitReportPaper
+from visits.web.paper_pages import (
+    DraftListPaper,
+    ReferralLetterPaper,
+    VisitReportPaper,
+    VisitReportVersionPaper,
+)
 from visits.web.photo_page import TrimPhotoPage
 from visits.web.plan_pages import (
     AcceptWeekPlanPage,
@@ -32,6 +41,7 @@ from visits.web.replan_pages import (
     ReplanPage,
     ReplanProgress,
 )
+from visits.web.report_pages import IssueLetterPage, IssueReportPage, ReportPage
 from visits.web.stop_pages import LockStopPage, MoveStopPage, StopPage, StopPlacesData
 from visits.web.van_pages import DayOffPage, VanBackPage, VanEditPage, VansPage
 from visits.web.visit_pages import CowPage, VisitAskPage, VisitListPage, VisitPage
@@ -93,7 +103,21 @@ urlpatterns = [
     path("visits/<int:pk>/crush/papers.json", CrushPapersPage.as_view(), name="crush_papers"),
     path("visits/<int:pk>/photos/<uuid:uid>.jpg", TrimPhotoPage.as_view(), name="trim_photo"),
     path("visits/<int:pk>/report.pdf", VisitReportPaper.as_view(), name="visit_report"),
+    path(
+        "visits/<int:pk>/report-<int:version>.pdf",
+        VisitReportVersionPaper.as_view(),
+        name="visit_report_version",
+    ),
+    path("visits/<int:pk>/report/", ReportPage.as_view(), name="visit_report_page"),
+    path("visits/<int:pk>/report/issue/", IssueReportPage.as_view(), name="visit_report_issue"),
+    path("visits/<int:pk>/letters/<int:trim_pk>.pdf", ReferralLetterPaper.as_view(), name="referral_letter"),
+    path("visits/<int:pk>/letters/<int:trim_pk>/issue/", IssueLetterPage.as_view(), name="referral_issue"),
     path("visits/<int:pk>/draft-list.pdf", DraftListPaper.as_view(), name="draft_list"),
+    path("visits/<int:pk>/draft/", DraftPage.as_view(), name="draft"),
+    path("farms/<int:farm_pk>/draft-rules/", DraftRulesPage.as_view(), name="draft_rules"),
+    path("farms/<int:farm_pk>/mobility/", MobilityPage.as_view(), name="mobility"),
+    path("farms/<int:farm_pk>/feet/", HerdFiguresPage.as_view(), name="herd_figures"),
+    path("farms/<int:farm_pk>/feet/<int:year>.pdf", HerdYearPaper.as_view(), name="herd_year"),
     path("cows/<int:pk>/", CowPage.as_view(), name="cow"),
     path("vans/", VansPage.as_view(), name="vans"),
     path("vans/new/", VanEditPage.as_view(), name="van_new"),

@@ -16,7 +16,10 @@ from visits.models import Block, Recheck, Visit
 from visits.selectors.cow_versions import cow_versions
 from visits.selectors.crush_story import crush_story
 from visits.selectors.day_arrivals import arrival_at
+from visits.selectors.draft_view import changed_list_time
 from visits.selectors.expected_length import asked_of, expected_by
+from visits.selectors.issued_letters import cows_for_vet
+from visits.selectors.issued_reports import report_state
 from visits.selectors.learned_rule import rule_in_use
 from visits.selectors.visit_story import trims_with_feet, visit_story
 from visits.services.ask_visit import ask_visit
@@ -50,10 +53,18 @@ class VisitPage(ScopedPage):
         visit = self.fetch(Visit, pk, "farm", "van", "business")
         length = expected_by(rule_in_use(self.scope).rule, asked_of(visit))
         story = visit_story(self.scope, visit)
-        done = len(story.trims)
-        words = {"length": length, "stop": arrival_at(visit, self.now), "story": story, "trims_done": done}
+        words: dict[str, object] = {
+            "length": length,
+            "stop": arrival_at(visit, self.now),
+            "story": story,
+            "trims_done": len(story.trims),
+            "list_time": changed_list_time(visit, self.now),
+        }
         crush = {"crush": crush_story(self.scope, visit), "at_crush": self.seat.role in AT_THE_CRUSH}
-        return self.show({"visit": visit, "farm": visit.farm, **words, **crush})
+        papers: dict[str, object] = {"for_vet": cows_for_vet(self.scope, visit)}
+        if visit.visit_state is VisitState.FINISHED:
+            papers["report"] = report_state(self.scope, visit)
+        return self.show({"visit": visit, "farm": visit.farm, **words, **crush, **papers})
 
 
 class VisitAskPage(ScopedPage):

@@ -53,6 +53,10 @@ def test_days_are_read_with_the_day_before_the_month():
         ("Number,EID", "1,826123", "electronic id: '826123' is not an electronic id: 15 digits"),
         ("Number,EID", "1,826284205700016", "is too large"),
         ("Number,Status", "1,lost", "status: “lost” is none of milking, dry"),
+        ("Number,Lactation", "1,2nd", "lactation: “2nd” is no number from 0 to 20"),
+        ("Number,Lactation", "1,21", "lactation: “21” is no number"),
+        ("Number,Left on", "1,2026-02-01", "left on: say in the column status"),
+        ("Number,Status,Left on", "1,dry,2026-02-01", "left on: say in the column status"),
         ("Number,Tag", ",UK123450600001", "number: give the cow a number"),
         ("Number", "123456789012345678901", "at most 20 characters"),
         ("Number,Tag", "1,UK123450600001999", "longer than an official tag can be"),
@@ -96,3 +100,9 @@ def test_what_stands_twice_is_a_fault_unless_the_tags_tell_the_cows_apart(headin
 def test_a_list_without_a_number_column_is_refused_as_a_whole(table):
     with pytest.raises(UnreadableHerdList):
         read_herd_list(table)
+
+
+def test_the_number_of_the_lactation_and_the_day_she_left_are_read():
+    row, heifer = _rows("Number,Status,Lactation,Left on", "1,sold,4,01/02/2026", "2,heifer,0,")
+    assert (row.lactation, row.left_on, row.faults) == (4, date(2026, 2, 1), ())
+    assert (heifer.lactation, heifer.faults) == (None, ())

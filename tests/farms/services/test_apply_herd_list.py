@@ -5,7 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from farms.domain.identity_kind import IdentityKind
-from farms.models import Cow, CowIdentity, HerdImport
+from farms.models import Calving, Cow, CowIdentity, HerdImport
 from farms.services.apply_herd_list import apply_herd_list
 from farms.services.keep_herd_list import keep_herd_list
 from tests.factories import NOON, make_cow, make_farm
@@ -72,3 +72,30 @@ def test_cows_of_another_farm_with_the_same_number_stay_as_they_are(house, kept)
     apply_herd_list(herd_import=kept, at=NOON)
     assert Cow.objects.within(house.scope).get(pk=other.pk).status == "milking"
     assert Cow.objects.within(house.scope).filter(farm=other.farm).count() == 1
+
+
+FIRST_LIST = b"number,calved,lactation\n101,2025-01-05,2\n102,2025-02-01,1\n"
+NEXT_LIST = b"number,status,calved,lactation,left on\n101,,2026-01-20,3,\n102,sold,,,2026-02-10\n"
+
+
+def apply_twice(house, content):
+    """The second run is of the same list handed in again."""
+    for _ in range(2):
+        kept = keep_herd_list(farm=house.farm, file_name="h.csv", content=content, at=NOON, by=house.office)
+        plan = apply_herd_list(herd_import=kept, at=NOON)
+    return plan
+
+
+def test_each_list_adds_the_calvings_it_tells_and_the_older_ones_stay(house):
+    apply_twice(house, FIRST_LIST)
+    plan = apply_twice(house, NEXT_LIST)
+    rows = Calving.objects.within(house.scope).filter(cow=house.cow)
+    assert list(rows.values_list("calved_on", "lactation")) == [(date(2025, 1, 5), 2), (date(2026, 1, 20), 3)]
+    assert (plan.new, plan.changed, plan.unchanged) == ((), (), 2)
+
+
+def test_a_cow_told_as_sold_leaves_on_her_day_and_does_not_come_anew_with_the_next_list(house):
+    apply_twice(house, FIRST_LIST)
+    apply_twice(house, NEXT_LIST)
+    gone = cow_called(house, "102")
+    assert (gone.status, gone.left_on) == ("sold", date(2026, 2, 10))

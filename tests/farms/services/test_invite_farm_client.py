@@ -1,10 +1,11 @@
 import pytest
 
 from farms.models import FarmAccess
+from farms.selectors.seat import rights_of
 from farms.services.invite_farm_client import FarmGuest, WorksHereAlready, invite_farm_client
 from tests.factories import make_farm, make_house
 from trimops.accounts.models import Membership
-from trimops.accounts.roles import Role
+from trimops.accounts.roles import FarmRight, Role
 from trimops.accounts.services.end_membership import end_membership
 from trimops.accounts.services.invite_person import Guest, invite_person
 
@@ -63,3 +64,11 @@ def test_somebody_who_is_asked_in_as_staff_is_not_made_a_farm_client(house):
     with pytest.raises(WorksHereAlready):
         invite(house, house.farm, email="new@farm.example")
     assert Membership.objects.get(pk=asked.pk).role == Role.TRIMMER
+
+
+def test_a_guest_is_asked_in_with_the_rights_that_are_given(house):
+    guest = FarmGuest("office@farm.example", "Farm Office", frozenset({FarmRight.SEES_MONEY}))
+    membership = invite_farm_client(
+        farm=house.farm, guest=guest, at=house.business.created_at, by=house.owner
+    )
+    assert rights_of(FarmAccess.objects.within(house.scope).get(membership=membership)) == guest.rights

@@ -8,7 +8,8 @@ from django.middleware.csrf import get_token
 from django.test import Client, RequestFactory
 from django.test.utils import CaptureQueriesContext
 
-from tests.factories import make_house, planned, under_way
+from farms.models import Cow
+from tests.factories import NOON, finish, make_house, planned, under_way
 from tests.visits.api.phone import Phone, address, blocked, cow_content, foot, outcomes, post
 from visits.models import Block, CrushWriting, Recheck, Trim
 
@@ -189,3 +190,14 @@ def test_a_phone_that_only_asks_what_others_wrote_takes_no_lock(house, phone):
     assert not [
         q["sql"] for q in asked.captured_queries if q["sql"].startswith(("BEGIN", "SAVEPOINT", "UPDATE"))
     ]
+
+
+def test_a_phone_that_was_long_in_the_van_brings_nothing_of_an_erased_farm_back(house, visit, phone):
+    finish(visit, house.trimmer)
+    house.farm.erased_at = NOON
+    house.farm.save()
+    phone.write(cow_content({"uid": phone.new_uid(), "number": "777", "is_another": False}, blocked()))
+    told = phone.send()
+    assert outcomes(told) == ["refused"]
+    assert "erased" in told["answers"][0]["faults"][0]["reason"]
+    assert not Cow.objects.within(house.scope).filter(number="777").exists()

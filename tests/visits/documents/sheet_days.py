@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from tests.visits.documents.conftest import DAY, LETTERHEAD, LONDON
+from tests.visits.documents.made_reports import DAY, LETTERHEAD, LONDON
 from visits.documents.day_sheet_content import DaySheet, SheetMeal, SheetStop
 
 SEVEN = datetime(2026, 12, 1, 7, tzinfo=LONDON)

@@ -6,7 +6,7 @@ import pytest
 from pypdf import PdfReader
 
 from visits.documents.draft_list import draft_list, draft_title
-from visits.documents.draft_list_content import DraftCow, DraftGroup
+from visits.documents.draft_list_content import DraftCow, DraftGroup, StruckCow
 
 
 def test_the_title_is_the_answer(make_draft):
@@ -46,6 +46,33 @@ def test_what_is_left_for_next_time_is_said(make_draft, text_of):
     text = text_of(draft_list(make_draft(28)))
     assert "Left for next time: 2 cows 322: last trim 148 days ago 59: 72 days in milk" in text
     assert "Left for next time" not in text_of(draft_list(make_draft(28, left_for_next=())))
+
+
+def test_of_many_that_are_left_the_first_are_told_and_all_are_counted(make_draft, text_of):
+    text = text_of(draft_list(make_draft(28, left_count=37)))
+    assert "Left for next time: 37 cows 322: last trim 148 days ago 59: 72 days in milk And 35 more." in text
+
+
+def test_who_must_not_be_brought_is_said_with_why_and_by_whom(make_draft, text_of):
+    struck = (StruckCow("412", "sold on Friday", "J. Marsden"), StruckCow("77", "", "J. Marsden"))
+    text = text_of(draft_list(make_draft(28, struck=struck)))
+    assert "Do not bring: 2 cows 412: sold on Friday, struck by J. Marsden 77: struck by J. Marsden" in text
+
+
+def test_the_numbers_stand_once_more_in_order_for_the_gate(make_draft, text_of):
+    assert "By number 87, 131, 214, 302, 303, 304," in text_of(draft_list(make_draft(28)))
+    assert "By number" not in text_of(draft_list(make_draft(1)))
+
+
+def test_without_an_hour_none_is_told(make_draft, text_of):
+    draft = make_draft(28, arrive=None, trimmer="Van 1")
+    assert draft_title(draft) == "Bring 28 cows, from Tuesday 1 December 2026, no hour yet"
+    assert "arrives at" not in text_of(draft_list(draft))
+
+
+def test_that_the_list_is_longer_than_its_time_stands_at_the_top(make_draft, text_of):
+    text = text_of(draft_list(make_draft(28, time_note="3 cows more than the time allows.")))
+    assert text.index("3 cows more than the time allows.") < text.index("Ready before we come")
 
 
 def test_an_empty_list_asks_which_cows_are_wanted(make_draft, text_of):

@@ -1,5 +1,8 @@
+from dataclasses import replace
+
 import pytest
 
+from tests.visits.documents.drawing_checks import stray_shapes
 from trimops.paper.colours import Tint
 from trimops.paper.drawing import Circle, Curve, Line, Polygon, Text
 from visits.documents.sole_drawing import SoleMark, SoleView, small_sole_drawing, sole_drawing
@@ -89,3 +92,13 @@ def test_who_cannot_see_it_is_told_what_is_marked():
     drawing = small_sole_drawing(view)
     assert drawing.title == "Sole of the right hind foot, seen from below, toes up"
     assert drawing.description == "outer claw, zone 4; skin, zone 10 (for the vet)"
+
+
+def test_a_foot_that_is_the_vet_s_as_a_whole_bears_a_diamond_beside_it_unless_a_mark_does():
+    plain, for_vet = SoleView(Foot.LEFT_HIND), SoleView(Foot.LEFT_HIND, for_vet=True)
+    marked = SoleView(Foot.LEFT_HIND, (SoleMark(Claw.LATERAL, 4, True),))
+    drawing = small_sole_drawing(for_vet)
+    assert len(drawing.shapes) == len(small_sole_drawing(plain).shapes) + 1
+    assert drawing.description == "for the vet"
+    assert stray_shapes(drawing) == []
+    assert small_sole_drawing(replace(marked, for_vet=True)).shapes == small_sole_drawing(marked).shapes

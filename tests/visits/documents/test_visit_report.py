@@ -1,5 +1,6 @@
 """The report as a farm gets it: read back with pypdf, drawn with pypdfium2."""
 
+import re
 from dataclasses import replace
 from datetime import datetime
 from io import BytesIO
@@ -11,6 +12,7 @@ from pypdf import PdfReader
 from trimops.paper.letterhead import Letterhead
 from visits.documents.visit_report import visit_report
 from visits.documents.visit_report_content import CowLine, FarmTask, VetReferral
+from visits.documents.visit_report_sizes import LARGE, LESS
 from visits.domain.feet import Foot
 
 
@@ -80,8 +82,34 @@ def test_many_referrals_run_on_instead_of_failing(make_report, text_of):
     )
     tasks = tuple(FarmTask(f"task number {number}, with words enough for a line") for number in range(50))
     text = text_of(visit_report(make_report(30, vet=vet, to_do=tasks)))
-    assert text.count("Vet advised") == 60
+    assert text.count("Vet advised. Told") == 60
     assert "task number 49" in text
+
+
+@pytest.mark.parametrize("referrals", range(24, 36))
+def test_no_heading_stands_alone_at_the_foot_of_a_page(make_report, referrals):
+    vet = tuple(VetReferral(str(number), None, "swelling") for number in range(referrals))
+    pdf = visit_report(make_report(1, vet=vet, to_do=(FarmTask("Foot bath twice this week"),)))
+    heads = r"(For the vet|Blocks to come off|For you to do|By Tue 29 Dec, 1 wooden block)\s*page \d"
+    assert [page for page in PdfReader(BytesIO(pdf)).pages if re.search(heads, page.extract_text())] == []
+
+
+def test_long_names_leave_the_day_and_the_version_at_the_foot_of_every_page(make_report):
+    name = "Over Skelder and Far Moss Dairy Partners " * 4
+    report = make_report(30, farm_name=name, letterhead=Letterhead(name, ()), version=2, change_note="none")
+    pages = PdfReader(BytesIO(visit_report(report))).pages
+    assert all("… · visit of 1 Dec 2026, version 2" in page.extract_text() for page in pages)
+
+
+def test_it_is_set_large_and_smaller_only_where_that_saves_pages_beyond_two(make_report):
+    def has_type_of(pdf, size):
+        return any(
+            f" {size} Tf".encode() in page.get_contents().get_data() for page in PdfReader(BytesIO(pdf)).pages
+        )
+
+    two, many = visit_report(make_report(30)), visit_report(make_report(150))
+    assert (has_type_of(two, LARGE.read), has_type_of(two, LESS.heads)) == (True, False)
+    assert (has_type_of(many, LARGE.read), has_type_of(many, LESS.heads)) == (False, True)
 
 
 def test_it_observes_and_advises_and_never_diagnoses_or_prescribes(make_report, text_of):

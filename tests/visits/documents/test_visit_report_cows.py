@@ -28,6 +28,18 @@ def test_what_the_vet_should_see_is_marked_in_words_too(make_report, text_of):
     )
 
 
+def test_a_cow_who_is_for_the_vet_says_so_in_her_row(make_report, text_of):
+    text = text_of(visit_report(make_report(30)))
+    row = text[text.index("419 right hind") : text.index("420 left fore")]
+    assert "Digital dermatitis, raw sore, over 2 cm, severe" in row
+    assert "Vet advised: swelling above the dew claw, very lame (3 of 3)." in row
+
+
+def test_how_to_read_the_drawings_stands_above_them(make_report, text_of):
+    text = text_of(visit_report(make_report(30)))
+    assert text.index("Red diamond: vet advised") < text.index("400 right hind O")
+
+
 def test_no_cow_is_split_over_a_page(make_report):
     found = (Found("Sole ulcer", Claw.LATERAL, 4, "where sole meets heel", 2),)
     feet = tuple(FootLine(foot, found, (f"done {foot}",)) for foot in Foot)
@@ -80,3 +92,11 @@ def test_a_cow_with_everything_everywhere_still_comes_out(make_report, text_of):
     cow = CowLine("77", "corrective trim", feet, "note " * 300)
     text = text_of(visit_report(make_report(3, cows=(cow, cow))))
     assert text.count("Lesion number 12") == 2 * 4 * 3
+
+
+def test_a_number_in_other_letters_is_written_in_them(make_report, text_of):
+    cow = CowLine("Ψ7", "looked at", note="kicks", walked="2, UK 0 to 3")
+    text = text_of(visit_report(make_report(2, cows=(cow, CowLine("Ω9", "looked at", note="lies down")))))
+    assert "Ψ7" in text
+    assert "lame, 2, UK 0 to 3" in text
+    assert "Ω9 lies down" in text

@@ -1,4 +1,7 @@
 from decimal import Decimal
+from io import BytesIO
+
+from pypdf import PdfReader
 
 from visits.documents.visit_report import visit_report
 from visits.documents.visit_report_content import Consumable, HygieneStep
@@ -32,6 +35,14 @@ def test_cautions_and_next_visit_are_those_handed_in(make_report, text_of):
     without = text_of(visit_report(make_report(1, cautions=(), next_visit="")))
     assert "Please mind" not in without
     assert "Not booked yet." in without
+
+
+def test_a_page_may_end_between_cautions(make_report):
+    cautions = tuple(f"caution number {number}." for number in range(60))
+    first, second = PdfReader(BytesIO(visit_report(make_report(1, cautions=cautions)))).pages
+    assert "Please mind" in first.extract_text()
+    assert "caution number 0." in first.extract_text()
+    assert "caution number 59." in second.extract_text()
 
 
 def test_the_words_of_the_sign_off_are_printed_line_by_line(make_report, text_of):

@@ -3,7 +3,7 @@ from datetime import date
 
 from visits.documents.visit_report import visit_report
 from visits.documents.visit_report_content import FarmTask, VetReferral
-from visits.documents.visit_report_top import report_title
+from visits.documents.visit_report_words import report_title
 from visits.domain.feet import Foot
 
 
@@ -24,7 +24,7 @@ def test_at_the_top_stand_the_vet_blocks_and_what_to_do(make_report, text_of):
         "Cow 419, right hind: swelling above the dew claw, very lame (3 of 3). Vet advised. Told J. Marsden"
         in top
     )
-    assert "By Tue 29 Dec 400 right hind, inner claw (wooden block)" in top
+    assert "By Tue 29 Dec, 3 wooden blocks 400 right hind, inner claw 412 right hind" in top
     assert "By Fri 4 Dec: Look at the dressed feet, take the dressing off (cows 407, 419)" in top
 
 
@@ -39,7 +39,7 @@ def test_a_block_past_its_day_says_so_and_since_when_it_is_on(make_report, text_
     old = replace(report.blocks[0], put_on=date(2026, 10, 20), off_by=date(2026, 11, 17))
     text = text_of(visit_report(replace(report, blocks=(old,))))
     assert "Tue 17 Nov (overdue)" in text
-    assert "on since Tue 20 Oct" in text
+    assert "since Tue 20 Oct" in text
 
 
 def test_with_nothing_to_tell_it_says_so(make_report, text_of):

@@ -12,6 +12,7 @@ from visits.domain.mobility import (
     most_urgent,
     share_lame,
     urgency_of,
+    worst_score,
 )
 
 DAY = date(2026, 3, 2)
@@ -83,3 +84,9 @@ def test_two_ranges_share_the_days_in_both(other, both):
 def test_the_share_of_lame_cows_counts_all_that_were_scored():
     assert share_lame(UK, [0, 1, 2, 3]) == 0.5
     assert share_lame(UK, []) is None
+
+
+def test_the_worst_of_scores_on_two_sheets_is_the_one_that_presses_most():
+    assert worst_score([(FIVE, 3), (UK, 3), (UK, 2)]) == (UK, 3)
+    assert worst_score([(UK, 2), (FIVE, 3)]) == (UK, 2), "alike: the first"
+    assert worst_score([]) is None

@@ -3,10 +3,12 @@ from datetime import timedelta
 import pytest
 
 from tests.factories import (
+    NOON,
     TUESDAY_TEN,
     blocked_foot,
     confirmed,
     finish,
+    finished,
     make_cow,
     make_farm,
     make_house,
@@ -15,7 +17,7 @@ from tests.factories import (
     under_way,
 )
 from visits.selectors.driven_days import driven_days
-from visits.selectors.length_history import length_history
+from visits.selectors.length_history import finished_visits, length_history
 
 
 def test_a_finished_visit_is_told_with_its_cows_by_kind_its_blocks_and_its_minutes(house):
@@ -51,3 +53,11 @@ def test_drives_are_gaps_between_two_farms_outside_of_the_meals_hours(house, sec
     days = driven_days(house.business, TUESDAY_TEN + timedelta(days=3))
     assert [driven.really for driven in days.between] == [25] * counted
     assert [late for _, late in days.first_late] == [0]
+
+
+def test_a_visit_to_an_erased_farm_teaches_nothing_since_nobody_knows_what_was_done(house):
+    visit = finished(house.farm, house.van)
+    assert list(finished_visits(house.scope)) == [visit]
+    house.farm.erased_at = NOON
+    house.farm.save()
+    assert not finished_visits(house.scope).exists()

@@ -39,7 +39,7 @@ def test_nothing_follows_before_the_commit(house, visit, django_capture_on_commi
     put_down(visit, house.cow, blocked_foot())
     with django_capture_on_commit_callbacks() as waiting:
         finish(visit, house.trimmer)
-    assert len(waiting) == 2
+    assert len(waiting) == 3
     assert not Invoice.objects.within(house.scope).exists()
     assert Recheck.objects.within(house.scope).open().get().visit is None
 

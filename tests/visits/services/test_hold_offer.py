@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from tests.factories import NOON, make_farm, make_van, planned, wanted
+from tests.factories import NOON, make_farm, make_house, make_van, named, planned, wanted
 from tests.many_hands import ManyHands
 from tests.visits.services.offers import (
     HALF_AN_HOUR,
@@ -18,6 +18,7 @@ from tests.visits.services.offers import (
     place_of,
     urgent,
 )
+from trimops.tenancy.errors import MixedBusinesses
 from visits.selectors.offer_again import AskedPlace
 from visits.selectors.week_problem import week_problem
 from visits.services.hold_offer import OfferIsGone, OfferToHold, hold_offer
@@ -43,6 +44,13 @@ def test_the_hour_lies_in_the_span_that_was_told_and_is_held_for_half_an_hour(ho
     assert (held.van, held.state, held.by) == (house.van, "held", house.office)
     assert held.until == SUNDAY_EVENING + HALF_AN_HOUR
     assert held.latest_finish - held.last_start == held.finish - held.start == timedelta(minutes=held.minutes)
+
+
+def test_a_cow_of_another_business_cannot_be_named_for_it(house, tuesday):
+    other = make_house("Fell & Beck")
+    with pytest.raises(MixedBusinesses):
+        hold(house, tuesday, wish=urgent(cows=(named(other.cow),)))
+    assert not held_rows(house.scope).exists()
 
 
 def test_how_long_it_is_held_is_a_figure_of_the_business(house, tuesday):

@@ -18,6 +18,7 @@ from tests.visits.services.offers import (
 )
 from visits.domain.mobility import MobilityScale
 from visits.models import Visit
+from visits.services.ask_visit import CowWish
 from visits.services.call_off_visit import call_off_visit
 from visits.services.hold_offer import OfferIsGone
 from visits.services.let_go_offer import HourIsNotHeld, let_go_offer
@@ -59,6 +60,18 @@ def test_it_becomes_a_confirmed_visit_as_it_was_asked_for(house, held):
     assert visit.planned_finish == held.finish
     row = held_rows(house.scope).get()
     assert (row.state, row.visit, row.ended_at) == ("taken", visit, SOON)
+
+
+def test_the_cows_that_were_named_are_asked_for_with_score_and_day(house):
+    cow = CowWish(house.cow, "lame", MobilityScale.UK, 3, TUESDAY - timedelta(days=4))
+    wish = urgent(cows=(cow,))
+    held = hold(house, on_tuesday(offers(house.farm).fits)[0], wish=wish)
+    visit = take(house, held)
+    (asked,) = visit.asked_cows.within(house.scope)
+    told = CowWish(
+        asked.cow, asked.why, MobilityScale(asked.mobility_scale), asked.mobility_score, asked.lame_since
+    )
+    assert told == cow
 
 
 def test_another_hour_within_the_span_told_can_be_chosen(house, held):

@@ -14,6 +14,7 @@ from trimops.portal.demo.build_kit import build_sharpenings, build_stock
 from trimops.portal.demo.build_open_feet import build_open_feet
 from trimops.portal.demo.build_people import Crew, build_knives, build_people
 from trimops.portal.demo.build_prices import build_prices
+from trimops.portal.demo.build_scorings import build_scorings
 from trimops.portal.demo.build_trims import build_trims
 from trimops.portal.demo.build_visits import build_visits
 from trimops.portal.demo.demo_files import farm_sketches, rates
@@ -90,7 +91,8 @@ def _store(wishes: DemoWishes, past: Past, tell: Tell) -> Built:
     tell("People, farms and herds", 0.22)
     crew = build_people(cast(), since)
     farms = build_farms(crew, cast(), sketches, since)
-    herds = build_herds(farms, wishes.today, chance)
+    herds = build_herds(farms, past, wishes.first_day, wishes.today, chance)
+    build_scorings(crew, farms, sketches, herds, rates(), (wishes.first_day, wishes.today))
     build_prices(crew.business, kit(), wishes.first_day, wishes.today)
     tell("Visits noted", 0.3)
     visits = build_visits(crew, farms, herds, past.visits)
@@ -101,4 +103,4 @@ def _store(wishes: DemoWishes, past: Past, tell: Tell) -> Built:
     build_stock(crew, kit(), past.visits, trims)
     knives = build_knives(crew, kit().knives, wishes.first_day)
     build_sharpenings(kit(), knives, past.visits, crew, chance)
-    return Built(crew, past, len(farms), sum(len(herd) for herd in herds))
+    return Built(crew, past, len(farms), sum(cow.left_on is None for herd in herds for cow in herd))

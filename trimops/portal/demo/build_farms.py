@@ -34,10 +34,21 @@ def build_farms(crew: Crew, cast: Cast, sketches: list[FarmSketch], since: datet
         [row for number, farm in enumerate(farms) for row in _contacts(farm, cast, number)]
     )
     HygieneChange.objects.bulk_create([_hygiene(farm, crew, since) for farm in farms])
-    FarmAccess.objects.bulk_create(
-        [FarmAccess(business=crew.business, membership=crew.memberships["farm"], farm=farms[0])]
-    )
+    FarmAccess.objects.bulk_create([_access(crew, farm) for farm in _of_the_client(farms, sketches)])
     return farms
+
+
+def _of_the_client(farms: list[Farm], sketches: list[FarmSketch]) -> list[Farm]:
+    """The first farm, and the first whose whole herd is seen: there its figures have something to say."""
+    whole = [farm for farm, sketch in zip(farms, sketches, strict=True) if sketch.whole_herd]
+    return list(dict.fromkeys([farms[0], *whole[:1]]))
+
+
+def _access(crew: Crew, farm: Farm) -> FarmAccess:
+    """With every right, so that the demo shows every page."""
+    access = FarmAccess(business=crew.business, membership=crew.memberships["farm"], farm=farm)
+    access.sees_money = access.hands_over = True
+    return access
 
 
 def _farm(crew: Crew, cast: Cast, sketch: FarmSketch, chance: Random, since: datetime) -> Farm:

@@ -22,8 +22,8 @@ CORRECTIVE = (ActionEntry(ActionKind.RELIEF, Claw.LATERAL), ActionEntry(ActionKi
 
 
 def cows_for(visit: Visit) -> list[Cow]:
-    """The cows on the list first, then those that were never trimmed or longest away."""
-    expected = [line.cow_id for line in crush_list(visit.scope, visit)]
+    """The cows on the list first, then those that were never trimmed or longest away; heifers only if listed."""
+    expected = [line.cow_id for line in crush_list(visit)]
     rows = Cow.objects.within(visit.scope).in_bulk(expected)
     listed = [rows[pk] for pk in expected]
     known = set(expected)
@@ -33,7 +33,7 @@ def cows_for(visit: Visit) -> list[Cow]:
         .order_by("recorded_at")
         .values_list("cow_id", "recorded_at")
     )
-    herd = Cow.objects.within(visit.scope).on_farm().filter(farm_id=visit.farm_id)
+    herd = Cow.objects.within(visit.scope).on_farm().filter(farm_id=visit.farm_id, entered_on__isnull=False)
     away = sorted(herd, key=lambda cow: (str(seen.get(cow.pk, "")), cow.pk))
     wanted = min(COWS, max(visit.head_count, len(listed)))
     return [*listed, *(cow for cow in away if cow.pk not in known)][:wanted]
@@ -73,7 +73,6 @@ def for_the_vet() -> CowEntry:
         has_swelling=True,
         sensitive_tissue=True,
         findings=(found,),
-        actions=(ActionEntry(ActionKind.NO_CUT),),
     )
     return CowEntry((foot,), MobilityScale.UK, 3, note="stopped; herd manager rang the vet")
 

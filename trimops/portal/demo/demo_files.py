@@ -12,7 +12,11 @@ FOLDER = Path(__file__).resolve().parents[3] / "fixtures" / "demo"
 
 @dataclass(frozen=True)
 class FarmSketch:
-    """One invented farm; place in km east and north of the middle of the valley."""
+    """One invented farm; place in km east and north of the middle of the valley.
+
+    `whole_herd`: every cow is trimmed at each round, over some days. `later`: what the second half of the history
+    has of the lesions of the first (1: nothing changed on the farm).
+    """
 
     name: str
     herd: int
@@ -29,6 +33,8 @@ class FarmSketch:
     light: bool
     power: str
     shelter: str
+    whole_herd: bool = False
+    later: float = 1
 
 
 @dataclass(frozen=True)
@@ -96,6 +102,9 @@ class Rates:
     fore_feet_lifted: float
     walks_lame: float
     urgent_per_cow_year: float
+    leaves_per_cow_year: float
+    scored_lame: float
+    scored_lame_spread: float
     season: Mapping[str, tuple[float, ...]]
     hidden_length: HiddenLength
     called_off: float
@@ -133,6 +142,8 @@ def _farm(row: dict[str, str]) -> FarmSketch:
         light=row["light"] == "1",
         power=row["power"],
         shelter=row["shelter"],
+        whole_herd=row["whole_herd"] == "1",
+        later=float(row["later"]),
     )
 
 

@@ -45,10 +45,13 @@ class HistoryMaker:
     ) -> None:
         self._chance, self._rates, self._vans, self._span = Random(seed), rates, vans, span
         self.past = Past()
-        self._states = first_states(self._chance, rates, sketches, span.first)
+        middle = span.first + (span.today - span.first) / 2
+        self._states = first_states(self._chance, rates, sketches, span.first, middle)
+        self.past.herds = [len(state.cows) for state in self._states]
         attach(self._states, self.past, rates)
         # A source of their own: how long things took changes no foot.
         self._luck = Random(f"{seed} lengths")
+        self._partings = Random(f"{seed} leaving")
         self._ways = [yard_ways(self._luck, rates.hidden_length, state.horn) for state in self._states]
         self._hands = [swing(self._luck, rates.hidden_length.trimmer_spread) for _ in vans]
 
@@ -63,6 +66,8 @@ class HistoryMaker:
         for state in self._states:
             state.feet.let_go(day)
             if day < self._span.today:
+                state.some_leave(self._partings, self._rates, self.past, day)
+                self.past.herds[state.number] = len(state.cows)
                 state.reports_lame_cows(self._chance, self._rates, day)
         weather = swing(self._luck, self._rates.hidden_length.weather_spread)
         for number in range(len(self._vans)):
@@ -143,7 +148,9 @@ class HistoryMaker:
         stop.state.lame.clear()
         if stop.errand.reason is VisitReason.ROUTINE:
             late = timedelta(days=self._chance.randrange(-3, 4))
-            stop.state.next_routine = trip.day + timedelta(days=stop.state.sketch.interval_days) + late
+            goes_on = trip.day < self._span.today and stop.state.round_goes_on(trip.day)
+            days = 1 if goes_on else stop.state.sketch.interval_days
+            stop.state.next_routine = trip.day + timedelta(days=days) + (timedelta() if goes_on else late)
         trip.planned, trip.clock = trip.planned + stop.drive + stop.told, clock
 
     def _call_off(self, trip: "VanDay", stop: "Stop") -> None:

@@ -52,7 +52,8 @@ def errand_for(state: FarmState, day: date) -> Errand | None:
         return Errand(VisitReason.URGENT, rung, rung + timedelta(days=2), rechecks, lame, heads)
     slack = timedelta(days=max(2, round(state.sketch.interval_days * 0.1)))
     if state.next_routine - slack <= day:
-        heads = max(len(cows), min(state.sketch.routine_cows, len(state.cows)))
+        wanted = state.not_seen_in_this_round(day) if state.sketch.whole_herd else state.sketch.herd
+        heads = max(len(cows), min(state.sketch.routine_cows, wanted))
         first, last = state.next_routine - slack, state.next_routine + slack
         return Errand(VisitReason.ROUTINE, first, last, rechecks, (), heads)
     last = min((spell.due.due_until for spell in rechecks), default=day + timedelta(days=99))
@@ -72,8 +73,9 @@ def cows_done(
     fresh = [cow for cow in errand.lame if cow not in seen_again]
     if errand.reason is VisitReason.ROUTINE:
         fresh += _longest_away(chance, state, errand.heads - len(seen_again), {*seen_again})
+    herd_factor = state.herd_factor * (state.sketch.later if day >= state.turns_on else 1)
     for cow in fresh:
-        seen: Seen = lesions_today(chance, rates, state.cows[cow], state.herd_factor, day)
+        seen: Seen = lesions_today(chance, rates, state.cows[cow], herd_factor, day)
         if cow in errand.lame and not seen:
             seen = _lame_foot(chance, rates)
         done.append((cow, routine_entry(chance, rates, seen, state.feet.standing(cow))))
@@ -110,8 +112,8 @@ def _lame_foot(chance: Random, rates: Rates) -> Seen:
 def _longest_away(chance: Random, state: FarmState, count: int, but: set[int]) -> list[int]:
     """The farm draws out those that were longest away, with some disorder."""
     order = sorted(
-        (cow.seen_on.toordinal() + chance.randrange(60), number)
-        for number, cow in enumerate(state.cows)
+        (state.cows[number].seen_on.toordinal() + chance.randrange(60), number)
+        for number in state.present()
         if number not in but
     )
     return [number for _, number in order[: max(0, count)]]

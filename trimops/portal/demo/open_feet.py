@@ -57,6 +57,15 @@ class OpenFeet:
         for key in gone:
             del self._rechecks[key]
 
+    def forget(self, cow: int, day: date) -> None:
+        """She left the herd: her re-checks are closed, a block on her is lost from sight."""
+        for key in [key for key in self._rechecks if key[0] == cow]:
+            spell = self._rechecks.pop(key)
+            if spell.closed_on is None or spell.closed_on > day:
+                spell.closed_on, spell.closed_because = day, "she left the herd"
+        for place in [place for place in self._blocks if place[0] == cow]:
+            del self._blocks[place]
+
     def _close(self, spell: RecheckSpell | None, key: SeenKey, day: date) -> None:
         if spell is not None:
             spell.closed_by, spell.closed_on, spell.closed_because = key, day, "looked at"

@@ -1,19 +1,22 @@
-"""The six files of the demo, from the same selectors and documents as the pages use."""
+"""The eight files of the demo, from the same selectors and documents as the pages use."""
 
 import json
+from collections import Counter
 from datetime import datetime
 from pathlib import Path
 
+from farms.models import Farm
 from trimops.portal.demo.build_people import Crew
 from trimops.portal.demo.plan_the_week import PlannedWeek
 from trimops.portal.demo.record_one_visit import MadeVisit
 from visits.documents.calendar_feed import calendar_feed
 from visits.documents.draft_list import draft_list
-from visits.documents.visit_report import visit_report
-from visits.models import Visit
+from visits.documents.herd_year import herd_year
+from visits.models import ReferralLetter, Trim, Visit
 from visits.selectors.calendar_content import calendar_content
 from visits.selectors.draft_content import draft_content
-from visits.selectors.report_content import report_content
+from visits.selectors.herd_view import herd_year_story
+from visits.services.issue_report import issue_first_report
 from visits.services.make_calendar_address import make_calendar_address
 
 ORDER = (
@@ -21,6 +24,8 @@ ORDER = (
     "week-plan.json",
     "draft-list.pdf",
     "visit-report.pdf",
+    "letter-to-the-vet.pdf",
+    "herd-year.pdf",
     "invoice.pdf",
     "calendar.ics",
 )
@@ -38,9 +43,30 @@ def write_draft_list(folder: Path, visit: Visit, at: datetime) -> None:
 
 
 def write_after_visit(folder: Path, made: MadeVisit) -> None:
-    """The report of the visit, and the invoice exactly as it is kept."""
-    (folder / "visit-report.pdf").write_bytes(visit_report(report_content(made.visit)))
+    """The report of the visit and the invoice, exactly as they are kept."""
+    report = issue_first_report(
+        visit=made.visit, at=made.visit.finished_at or made.visit.changed_at, tell=False
+    )
+    (folder / "visit-report.pdf").write_bytes(bytes(report.pdf))
     (folder / "invoice.pdf").write_bytes(bytes(made.invoice.pdf or b""))
+
+
+def write_letter(folder: Path, letters: list[ReferralLetter]) -> None:
+    """The letter of the first cow that is the vet's."""
+    (folder / "letter-to-the-vet.pdf").write_bytes(bytes(letters[0].pdf))
+
+
+def write_herd_year(folder: Path, made: MadeVisit, at: datetime) -> None:
+    """The yearly paper of a herd that is seen as a whole, if the client has one: of the year with most cows seen."""
+    scope = made.visit.scope
+    trims = Trim.objects.within(scope)
+    theirs = trims.filter(visit__farm__accesses__isnull=False).order_by("-visit__farm__accesses__id").first()
+    farm = Farm.objects.within(scope).get(pk=theirs.visit.farm_id if theirs else made.visit.farm_id)
+    seen = Counter(
+        trims.filter(visit__farm=farm, recorded_at__lte=at).values_list("recorded_at__year", flat=True)
+    )
+    year = seen.most_common(1)[0][0] if seen else at.year
+    (folder / "herd-year.pdf").write_bytes(herd_year(herd_year_story(scope, farm, year, at)))
 
 
 def write_calendar(folder: Path, crew: Crew, at: datetime) -> str:

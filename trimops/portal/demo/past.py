@@ -12,6 +12,9 @@ from visits.domain.visit_states import VisitReason
 SeenKey = tuple[int, int]
 """(number of the visit, number of the cow)."""
 
+CowKey = tuple[int, int]
+"""(number of the farm, number of the cow)."""
+
 
 @dataclass(frozen=True)
 class CowSeen:
@@ -77,8 +80,11 @@ class BlockSpell:
 
 @dataclass
 class Past:
-    """The whole history, oldest visit first."""
+    """The whole history, oldest visit first. `herds` counts each farm's cows, those that left included."""
 
     visits: list[PastVisit] = field(default_factory=list)
     rechecks: list[RecheckSpell] = field(default_factory=list)
     blocks: list[BlockSpell] = field(default_factory=list)
+    herds: list[int] = field(default_factory=list)
+    came: dict[CowKey, date] = field(default_factory=dict)
+    left: dict[CowKey, date] = field(default_factory=dict)

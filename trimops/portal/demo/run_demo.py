@@ -1,4 +1,4 @@
-"""The whole demo, from the empty business to the six files."""
+"""The whole demo, from the empty business to the eight files."""
 
 from dataclasses import dataclass
 from datetime import timedelta
@@ -6,8 +6,16 @@ from pathlib import Path
 
 from trimops.portal.demo.bill_last_visits import bill_last_visits
 from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
+from trimops.portal.demo.issue_papers import issue_last_reports, write_letters
 from trimops.portal.demo.load_vans import load_vans
-from trimops.portal.demo.papers import write_after_visit, write_calendar, write_draft_list, write_week
+from trimops.portal.demo.papers import (
+    write_after_visit,
+    write_calendar,
+    write_draft_list,
+    write_herd_year,
+    write_letter,
+    write_week,
+)
 from trimops.portal.demo.plan_the_week import PlannedWeek, plan_the_week
 from trimops.portal.demo.ready_visit import ready_visit
 from trimops.portal.demo.record_one_visit import MadeVisit, choose_visit, record_one_visit
@@ -43,6 +51,7 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     tell("What the visits teach of their length", 0.6)
     learn_visit_lengths(business=crew.business, at=at)
     load_vans(crew, at)
+    issue_last_reports(crew, at, built.farms)
     ready = ready_visit(crew, wishes.today, at)
     tell("The coming week: what is wanted", 0.62)
     wanted = wish_week(crew, wishes.today, wishes.monday, at)
@@ -55,6 +64,8 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     made = record_one_visit(crew, visit, at + timedelta(minutes=5), wishes.seed)
     tell("Papers", 0.95)
     write_after_visit(folder, made)
+    write_letter(folder, write_letters(crew, made.visit, made.visit.finished_at or at))
+    write_herd_year(folder, made, at)
     secret = write_calendar(folder, crew, at)
     tell("Done", 1)
     return DemoOutcome(wishes, built, billed, wanted, week, made, ready, folder, secret)

@@ -1,11 +1,14 @@
-"""`manage.py demo` in a small form: it builds, plans, records, writes its six files, and can be run again."""
+"""`manage.py demo` in a small form: it builds, plans, records, writes its eight files, and can be run again."""
 
 import json
+from dataclasses import dataclass
 from io import StringIO
+from pathlib import Path
 
 import icalendar
 import pytest
 from django.core.management import CommandError, call_command
+from django.db import transaction
 
 from farms.models import Cow, Farm
 from invoicing.models import Invoice
@@ -14,7 +17,7 @@ from trimops.kernel.scope import Scope
 from trimops.portal.demo.papers import ORDER
 from trimops.portal.demo.ready_visit import visit_to_begin
 from visits.domain.planning.audit import audit_week
-from visits.models import Recheck, Trim, Visit, WashDown
+from visits.models import IssuedReport, Recheck, ReferralLetter, Trim, Visit, WashDown
 from visits.selectors.crush_papers import crush_papers
 
 pytestmark = pytest.mark.django_db
@@ -39,32 +42,60 @@ def counts():
     return {**found, "User": User.objects.count()}
 
 
-def test_it_writes_six_files_that_open_and_says_what_it_did(tmp_path):
-    said = run(tmp_path)
-    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(ORDER)
-    assert all(str(tmp_path / name) in said for name in ORDER)
-    assert all(path.read_bytes().startswith(b"%PDF-") for path in tmp_path.glob("*.pdf"))
-    problem, plan = (json.loads((tmp_path / name).read_text()) for name in ORDER[:2])
+def test_a_database_with_another_business_is_left_alone(tmp_path):
+    Business.objects.create(name="Somebody else")
+    with pytest.raises(CommandError, match="Somebody else"):
+        run(tmp_path / "none")
+    assert not (tmp_path / "none").exists()
+    assert list(Business.objects.values_list("name", flat=True)) == ["Somebody else"]
+
+
+def test_without_a_demo_the_sign_ins_say_how_to_get_one():
+    said = StringIO()
+    call_command("demo_signins", stdout=said)
+    assert "make demo" in said.getvalue()
+
+
+@dataclass(frozen=True)
+class Built:
+    folder: Path
+    said: str
+
+
+@pytest.fixture(scope="module")
+def built(django_db_setup, django_db_blocker, tmp_path_factory):
+    """The small demo, built once for all tests of this file that only look at it; taken back after the last."""
+    folder = tmp_path_factory.mktemp("demo")
+    with django_db_blocker.unblock(), transaction.atomic():
+        yield Built(folder, run(folder))
+        transaction.set_rollback(True)
+
+
+def test_it_writes_eight_files_that_open_and_says_what_it_did(built):
+    said = built.said
+    assert sorted(path.name for path in built.folder.iterdir()) == sorted(ORDER)
+    assert all(str(built.folder / name) in said for name in ORDER)
+    assert all(path.read_bytes().startswith(b"%PDF-") for path in built.folder.glob("*.pdf"))
+    problem, plan = (json.loads((built.folder / name).read_text()) for name in ORDER[:2])
     assert audit_week(problem, plan) == []
-    events = icalendar.Calendar.from_ical((tmp_path / "calendar.ics").read_bytes()).walk("VEVENT")
+    events = icalendar.Calendar.from_ical((built.folder / "calendar.ics").read_bytes()).walk("VEVENT")
     assert events
     for part in ("Owner", "Trimmer", "Office", "Farm client"):
         assert part in said
 
 
-def test_the_visit_made_has_a_block_a_dermatitis_and_one_for_the_vet_and_its_invoice_is_issued(tmp_path):
-    run(tmp_path)
+def test_the_visit_made_has_a_block_a_dermatitis_and_one_for_the_vet_and_its_invoice_is_issued(built):
     invoice = Invoice.objects.within(scope()).issued().order_by("-issued_on", "-number").first()
     trims = Trim.objects.within(scope()).filter(visit=invoice.visit)
     assert 3 <= trims.count() <= 12
     assert trims.filter(feet__actions__kind="block").exists()
     assert trims.filter(feet__findings__dd_stage="M2").exists()
     assert trims.filter(referrals__isnull=False).exists()
-    assert bytes(invoice.pdf) == (tmp_path / "invoice.pdf").read_bytes()
+    assert bytes(invoice.pdf) == (built.folder / "invoice.pdf").read_bytes()
 
 
-def test_one_visit_of_today_is_left_ready_at_the_crush_with_much_to_see(tmp_path):
-    said = run(tmp_path)
+def test_one_visit_of_today_is_left_ready_at_the_crush_with_much_to_see(built):
+    said = built.said
     visit = visit_to_begin(Business.objects.get())
     assert (visit.state, f"{visit.planned_start:%Y-%m-%d}") == ("confirmed", SMALL["today"])
     assert f"http://127.0.0.1:8000/visits/{visit.pk}/crush/" in said
@@ -78,46 +109,37 @@ def test_one_visit_of_today_is_left_ready_at_the_crush_with_much_to_see(tmp_path
     assert all(item["in_van"] > 0 for item in papers["consumables"])
 
 
-def test_the_visit_made_was_washed_down_and_signed_off_in_words(tmp_path):
-    run(tmp_path)
+def test_the_visit_made_was_washed_down_and_signed_off_in_words(built):
     made = Invoice.objects.within(scope()).issued().order_by("-issued_on", "-number").first().visit
     assert made.was_done
     assert "Ring the vet today" in made.farm_to_do
     assert WashDown.objects.within(scope()).get(visit=made).dilution == "1:100"
+    (report,) = IssuedReport.objects.within(scope()).filter(visit=made)
+    assert bytes(report.pdf) == (built.folder / "visit-report.pdf").read_bytes()
+    assert ReferralLetter.objects.within(scope()).filter(trim__visit=made).exists()
+    assert IssuedReport.objects.within(scope()).count() == SMALL["farms"] + 1
 
 
-def test_the_last_visits_are_billed_with_numbers_without_a_gap(tmp_path):
-    run(tmp_path)
+def test_the_last_visits_are_billed_with_numbers_without_a_gap(built):
     issued = Invoice.objects.within(scope()).issued().order_by("id").values_list("number", flat=True)
     assert [int(number.rsplit("-", 1)[1]) for number in issued] == list(range(1, len(issued) + 1))
     assert Invoice.objects.within(scope()).drafts().exists()
 
 
-def test_at_most_one_recheck_is_open_per_foot(tmp_path):
-    run(tmp_path)
+def test_at_most_one_recheck_is_open_per_foot(built):
     open_feet = list(Recheck.objects.within(scope()).open().values_list("cow_id", "foot"))
     assert open_feet
     assert len(open_feet) == len(set(open_feet))
 
 
-def test_it_can_be_run_again_and_gives_the_same(tmp_path):
-    run(tmp_path)
+def test_it_can_be_run_again_and_gives_the_same(built, tmp_path):
     first = counts()
     run(tmp_path)
     assert counts() == first
     assert Business.objects.count() == 1
 
 
-def test_a_database_with_another_business_is_left_alone(tmp_path):
-    Business.objects.create(name="Somebody else")
-    with pytest.raises(CommandError, match="Somebody else"):
-        run(tmp_path / "none")
-    assert not (tmp_path / "none").exists()
-    assert list(Business.objects.values_list("name", flat=True)) == ["Somebody else"]
-
-
-def test_everybody_can_sign_in_with_the_printed_password(tmp_path, client):
-    run(tmp_path)
+def test_everybody_can_sign_in_with_the_printed_password(built):
     said = StringIO()
     call_command("demo_signins", stdout=said)
     people = User.objects.all()
@@ -125,9 +147,3 @@ def test_everybody_can_sign_in_with_the_printed_password(tmp_path, client):
     for user in people:
         assert user.email in said.getvalue()
         assert user.check_password("quiet-hooves-54")
-
-
-def test_without_a_demo_the_sign_ins_say_how_to_get_one():
-    said = StringIO()
-    call_command("demo_signins", stdout=said)
-    assert "make demo" in said.getvalue()

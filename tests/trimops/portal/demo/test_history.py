@@ -9,6 +9,7 @@ import pytest
 
 from trimops.portal.demo.build_demo import DemoWishes, draw_past
 from trimops.portal.demo.demo_files import farm_sketches, rates
+from visits.domain.herd.rounds import RoundRule
 from visits.domain.trim_refusals import refusals
 from visits.domain.visit_states import VisitReason
 
@@ -164,3 +165,31 @@ def test_the_same_seed_and_day_give_the_same_history():
 def test_another_seed_gives_another_history():
     first = draw_past(DemoWishes(date(2026, 11, 23), farms=6, months=4, seed=7), quiet)
     assert first != draw_past(DemoWishes(date(2026, 11, 23), farms=6, months=4, seed=8), quiet)
+
+
+def whole_farms():
+    return [number for number, sketch in enumerate(farm_sketches()) if sketch.whole_herd]
+
+
+def test_on_whole_herd_farms_three_weeks_see_enough_cows_to_speak_for_the_herd(past):
+    for farm in whole_farms():
+        days = [v.start.date() for v in past.visits if v.farm == farm and v.reason is VisitReason.ROUTINE]
+        # Cows seen just before the history begins are passed over in its first round.
+        first = next(day for before, day in pairwise(days) if day - before > timedelta(days=60))
+        seen = {
+            cow.cow
+            for v in past.visits
+            if v.farm == farm and timedelta(0) <= v.start.date() - first <= timedelta(days=21)
+            for cow in v.cows
+        }
+        assert len(seen) >= RoundRule().whole_herd_share * farm_sketches()[farm].herd
+
+
+def test_about_as_many_cows_leave_as_is_told_and_none_is_seen_after(past):
+    leaving = len(past.left) / sum(sketch.herd for sketch in farm_sketches()) / (WISHES.months / 12)
+    print(f"leaving: {leaving:.3f} of the herd a year")
+    assert leaving == pytest.approx(rates().leaves_per_cow_year, abs=0.03)
+    assert len(past.came) == len(past.left)
+    for visit in past.visits:
+        for cow in visit.cows:
+            assert past.left.get((visit.farm, cow.cow), WISHES.today) >= visit.start.date()

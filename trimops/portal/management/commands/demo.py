@@ -1,4 +1,4 @@
-"""`manage.py demo`: build the invented business, plan its week, make one visit, write six files."""
+"""`manage.py demo`: build the invented business, plan its week, make one visit, write eight files."""
 
 import time
 from argparse import ArgumentParser
@@ -20,7 +20,7 @@ from trimops.portal.demo.run_demo import DemoOutcome, run_demo
 
 
 class Command(BaseCommand):
-    help = "Builds the invented demo business anew, plans its coming week and writes six files."
+    help = "Builds the invented demo business anew, plans its coming week and writes eight files."
 
     def add_arguments(self, parser: ArgumentParser) -> None:
         parser.add_argument(

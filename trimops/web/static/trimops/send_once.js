@@ -3,7 +3,8 @@ const SENT = "data-sent";
 
 document.addEventListener("submit", (event) => {
   const form = event.target;
-  if (form.method !== "post") return;
+  // What answers with a file leaves the page where it is: it may be pressed again.
+  if (form.method !== "post" || form.hasAttribute("data-gives-file")) return;
   if (form.hasAttribute(SENT)) {
     event.preventDefault();
     return;

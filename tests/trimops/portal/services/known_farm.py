@@ -1,0 +1,214 @@
+"""A farm of which there is a row of every kind, each with a word or a number that is nowhere else."""
+
+from datetime import date, timedelta
+from decimal import Decimal
+from uuid import uuid4
+
+from farms.domain.identity_kind import IdentityKind
+from farms.models import Calving, Contact, Payer
+from farms.services.ask_erasure import ask_erasure
+from farms.services.give_vet_pass import VetWord, give_vet_pass
+from farms.services.keep_herd_list import keep_herd_list
+from farms.services.save_farm import save_farm
+from invoicing.services.draft_invoice import draft_invoice
+from invoicing.services.issue_invoice import issue_invoice
+from tests.factories import (
+    MONDAY,
+    NOON,
+    TUESDAY_TEN,
+    House,
+    blocked_foot,
+    finish,
+    make_cow,
+    make_house,
+    make_kit,
+    make_prices,
+    named,
+    photo_of,
+    planned,
+    put_down,
+    under_way,
+    wanted,
+)
+from visits.models import (
+    AddedCow,
+    CrushWriting,
+    DraftChange,
+    DraftChoice,
+    HeldCow,
+    HeldHour,
+    IssuedReport,
+    LearnedLengths,
+    MobilityScore,
+    MobilityScoring,
+    PlanLock,
+    ReferralLetter,
+    RoadLeg,
+    WashDown,
+    WeekPlan,
+)
+from visits.selectors.reckoned_drives import base_of, place_of
+from visits.services.make_calendar_address import make_calendar_address
+
+WORDS = (
+    *("Quillmarsh", "Bramblegate", "Zimmerwald", "7741X", "UK284205700016", "54.4567", "-2.9876"),
+    *("0199 555 010", "hedgerow-mail", "Skirlwath", "GB998877665"),
+)
+"""What is told of the farm: its name, its lane, its people, a cow, her tag, the place, a phone, a mail, words, VAT."""
+
+
+def known_farm() -> House:
+    """Everything of the farm's rows, with one invoice issued and one drafted."""
+    house = make_house()
+    make_prices(house.business)
+    make_kit(house.business)
+    _the_place(house)
+    cow = make_cow(house.farm, "7741X", {IdentityKind.OFFICIAL_TAG: "UK284205700016"}, note="Skirlwath kicks")
+    Calving.objects.create(business=house.business, cow=cow, calved_on=MONDAY)
+    for days in (0, 7):
+        _a_visit(house, cow, TUESDAY_TEN + timedelta(days=days), issued=days == 0)
+    open_visit = planned(house.farm, house.van, TUESDAY_TEN + timedelta(days=14), note="Skirlwath track")
+    wanted(house.farm, asked_by="Ida Zimmerwald")
+    _before_the_visit(house, cow, open_visit)
+    _of_the_planner(house, open_visit)
+    _links(house)
+    return house
+
+
+def _the_place(house: House) -> None:
+    farm, business = house.farm, house.business
+    farm.name, farm.address = "Quillmarsh", "Bramblegate Lane\nNowhere"
+    farm.latitude, farm.longitude = Decimal("54.4567"), Decimal("-2.9876")
+    farm.access_notes, farm.phone = "Mind the Skirlwath dog", "0199 555 010"
+    farm.email, farm.vat_number = "herd@hedgerow-mail.example", "GB998877665"
+    farm.payer = Payer.objects.create(
+        business=business, name="Zimmerwald Estate", address="Bramblegate Hall\nNowhere"
+    )
+    farm.hygiene_level, farm.hygiene_reason, farm.hygiene_since = 2, "Skirlwath came in", MONDAY
+    save_farm(farm=farm, at=NOON, by=house.owner)
+    house.client.name, house.client.email = "Ida Zimmerwald", "ida@hedgerow-mail.example"
+    house.client.save()
+    Contact.objects.create(business=business, farm=farm, name="Otto Zimmerwald", part="Owner")
+
+
+def _a_visit(house: House, cow, start, *, issued: bool) -> None:
+    visit = under_way(
+        house.farm, house.van, start, cows=[named(cow, "Skirlwath says lame")], note="Bramblegate end"
+    )
+    foot = blocked_foot(drew_blood=True, for_vet="Skirlwath smell")
+    trim = put_down(visit, cow, foot, note="Skirlwath again")
+    photo_of(trim)
+    made = {"business": house.business, "made_at": NOON, "pdf": b"%PDF Quillmarsh", "sha256": "0" * 64}
+    ReferralLetter.objects.create(trim=trim, content={"cow": "7741X"}, **made)
+    IssuedReport.objects.create(visit=visit, content={"farm": "Quillmarsh"}, **made)
+    WashDown.objects.create(
+        business=house.business,
+        visit=visit,
+        record=uuid4(),
+        substance="peracetic acid",
+        dilution="Skirlwath 1 %",
+        contact_minutes=10,
+        washed_at=start,
+        by=house.trimmer,
+    )
+    CrushWriting.objects.create(
+        business=house.business,
+        uid=uuid4(),
+        visit=visit,
+        kind="cow",
+        record=trim.client_id,
+        cow=cow,
+        content={"note": "Skirlwath again"},
+        phone=uuid4(),
+        made_at=start,
+        placed_at=start,
+        received_at=start,
+        by=house.trimmer,
+    )
+    invoice = draft_invoice(visit=finish(visit, house.trimmer), at=NOON)
+    if issued:
+        issue_invoice(invoice=invoice, at=NOON, by=house.office)
+
+
+def _before_the_visit(house: House, cow, visit) -> None:
+    business, by = house.business, house.client
+    AddedCow.objects.create(business=business, uid=uuid4(), cow=cow)
+    DraftChoice.objects.create(
+        business=business, farm=house.farm, rule_set="usual", changed_at=NOON, changed_by=by
+    )
+    DraftChange.objects.create(
+        business=business, visit=visit, cow=cow, kind="added", why="Skirlwath limp", at=NOON, by=by
+    )
+    scoring = MobilityScoring.objects.create(
+        business=business,
+        farm=house.farm,
+        scored_on=MONDAY,
+        scale="UK0-3",
+        scored_by="Ida Zimmerwald",
+        noted_at=NOON,
+        noted_by=by,
+    )
+    MobilityScore.objects.create(business=business, scoring=scoring, cow=cow, score=2)
+    start = TUESDAY_TEN + timedelta(days=21)
+    hour = HeldHour.objects.create(
+        business=business,
+        farm=house.farm,
+        reason="urgent",
+        asked_by="Ida Zimmerwald",
+        due_from=date(2026, 3, 20),
+        due_until=date(2026, 3, 30),
+        head_count=1,
+        minutes=30,
+        van=house.van,
+        start=start,
+        first_start=start,
+        last_start=start,
+        held_at=NOON,
+        until=NOON + timedelta(minutes=10),
+        by=by,
+    )
+    HeldCow.objects.create(business=business, held=hour, cow=cow, why="Skirlwath lame")
+
+
+def _of_the_planner(house: House, visit) -> None:
+    business, farm = house.business, house.farm
+    PlanLock.objects.create(
+        business=business, visit=visit, van=house.van, day=MONDAY, at=NOON, by=house.owner
+    )
+    site = {"id": f"farm-{farm.pk}", "lat": 54.4567, "lon": -2.9876, "hygiene": 1}
+    WeekPlan.objects.create(
+        business=business,
+        monday=MONDAY,
+        problem={"sites": [site], "jobs": [{"id": f"visit-{visit.pk}", "site": site["id"]}]},
+        because="Van 1 runs late at Quillmarsh until 12:00",
+        asked_at=NOON,
+        asked_by=house.owner,
+    )
+    LearnedLengths.objects.create(
+        business=business,
+        rule={"farms": {str(farm.pk): {"minutes": 3}, "0": {"minutes": 1}}},
+        visits=1,
+        learned_at=NOON,
+        **{f"held_out_{name}": 0 for name in ("visits", "error", "flat_error", "figures_error", "kept")},
+    )
+    RoadLeg.objects.create(
+        business=business,
+        engine="map",
+        from_place=base_of(house.van).key,
+        to_place=place_of(farm).key,
+        deciseconds=1,
+        metres=1,
+        asked_at=NOON,
+    )
+
+
+def _links(house: House) -> None:
+    keep_herd_list(
+        farm=house.farm, file_name="Quillmarsh.csv", content=b"number\n7741X\n", at=NOON, by=house.office
+    )
+    word = VetWord("Vet of Bramblegate", "vet@hedgerow-mail.example", ("shows_cows",), 30)
+    give_vet_pass(farm=house.farm, word=word, at=NOON, by=house.client)
+    make_calendar_address(
+        business=house.business, name="Zimmerwald phone", at=NOON, by=house.client, shows=house.farm
+    )
+    ask_erasure(farm=house.farm, note="Zimmerwald retires", at=NOON, by=house.client)

@@ -1,0 +1,92 @@
+"""People of the farm are told that a report is there."""
+
+import re
+from urllib.parse import unquote
+
+import pytest
+from django.core import mail
+
+from farms.models import Contact
+from tests.factories import NOON, TUESDAY_TEN, blocked_foot, finish, make_member, put_down, under_way
+from trimops.accounts.roles import FarmRight, Role
+from trimops.portal.services.spend_link import owner_of_link
+from trimops.portal.services.tell_report import tell_report
+from trimops.portal.tasks import tell_report_task
+from visits.models import IssuedReport
+from visits.services.issue_report import issue_first_report
+
+LINK = re.compile(r"http://localhost:8000/my-farm/come-in/([\w-]+)/\?(\S+)")
+
+
+@pytest.fixture
+def report(house):
+    visit = under_way(house.farm, house.van, TUESDAY_TEN)
+    put_down(visit, house.cow, blocked_foot(for_vet="hot above the horn"))
+    return issue_first_report(visit=finish(visit, house.trimmer), at=TUESDAY_TEN, tell=False)
+
+
+@pytest.fixture
+def tell(report, django_capture_on_commit_callbacks):
+    def told():
+        with django_capture_on_commit_callbacks(execute=True):
+            return tell_report(report=report, at=NOON)
+
+    return told
+
+
+def contact(house, email, **fields):
+    return Contact.objects.create(
+        business=house.business, farm=house.farm, name="C.", part="Office", email=email, **fields
+    )
+
+
+def test_who_reads_reports_gets_a_link_that_signs_in_and_leads_to_it(house, report, tell):
+    assert tell() == [house.client.email]
+    (message,) = mail.outbox
+    secret, query = LINK.search(message.body).groups()
+    assert owner_of_link(secret) == house.client
+    assert unquote(query) == f"farm={house.farm.pk}&next=/my-farm/reports/{report.visit_id}/"
+    assert message.attachments == []
+    lines = message.body.splitlines()
+    assert [line for line in lines if line.startswith("For the vet: ") and "hot above the horn" in line]
+    assert [line for line in lines if line.startswith("Blocks to come off: ") and "101" in line]
+
+
+def test_a_contact_without_an_account_gets_the_paper(house, report, tell):
+    contact(house, "office@farm.example", gets_reports=True)
+    contact(house, "quiet@farm.example")
+    contact(house, house.client.email, gets_reports=True)
+    assert sorted(tell()) == sorted([house.client.email, "office@farm.example"])
+    (paper,) = next(m for m in mail.outbox if m.to == ["office@farm.example"]).attachments
+    assert paper[1] == bytes(report.pdf)
+    assert "come-in" not in next(m for m in mail.outbox if m.attachments).body
+
+
+def test_who_may_not_read_reports_and_who_left_is_not_told(house, rights, tell):
+    rights(FarmRight.SEES_MONEY)
+    make_member(house.business, Role.FARM)
+    assert tell() == []
+    assert mail.outbox == []
+
+
+def test_nobody_is_told_twice_of_a_version(house, report, tell, django_capture_on_commit_callbacks):
+    assert tell() == [house.client.email]
+    with django_capture_on_commit_callbacks(execute=True):
+        tell_report_task(report_id=report.pk)
+    assert len(mail.outbox) == 1
+    assert IssuedReport.objects.within(house.scope).get().mailed_to == [house.client.email]
+
+
+def test_one_bad_address_keeps_no_other_from_its_mail(house, tell, monkeypatch, caplog):
+    contact(house, "a-first@farm.example", gets_reports=True)
+    sent = mail.EmailMessage.send
+
+    def send(message, *args, **kwargs):
+        if message.to == [house.client.email]:
+            raise OSError("no such mailbox")
+        return sent(message, *args, **kwargs)
+
+    monkeypatch.setattr(mail.EmailMessage, "send", send)
+    tell()
+    assert [message.to for message in mail.outbox] == [["a-first@farm.example"]]
+    assert "no such mailbox" in caplog.text

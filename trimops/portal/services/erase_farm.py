@@ -1,0 +1,76 @@
+"""The owner carries out a farm's wish to be erased."""
+
+from datetime import datetime
+
+from django.db import transaction
+
+from farms.models import Erasure, Farm, FarmAccess
+from farms.selectors.erasures import open_erasure
+from farms.services.ask_erasure import ask_erasure
+from farms.services.forget_farm import forget_farm
+from farms.services.refuse_erased import refuse_erased
+from invoicing.services.forget_drafts import KeptInvoices, forget_drafts
+from trimops.accounts.models import Membership, User
+from trimops.accounts.services.forget_person import forget_person
+from trimops.kernel.errors import RuleBroken
+from trimops.kernel.scope import Scope
+from trimops.portal.selectors.people_of_farm import people_of_farm
+from visits.domain.visit_states import VisitState
+from visits.models import Visit
+from visits.services.forget_in_plans import forget_in_plans
+from visits.services.forget_visits import forget_visits
+from visits.services.sweep_roads import sweep_roads
+
+
+class NameDoesNotMatch(RuleBroken):
+    """Erasing wants the farm's name, typed: it cannot be taken back."""
+
+    code = "name_does_not_match"
+
+
+class VisitIsUnderWay(RuleBroken):
+    """Somebody is at the farm's crush right now."""
+
+    code = "visit_is_under_way"
+
+
+@transaction.atomic
+def erase_farm(*, farm: Farm, typed_name: str, at: datetime, by: User) -> Erasure:
+    """Erase what is known of the farm and say what went and what stayed. It cannot be taken back.
+
+    Issued invoices stay as they were printed, and the visits they hang on as bare rows. A wish that nobody had put
+    down (the farm rang) is put down with it.
+    """
+    row = farm.locked()
+    refuse_erased(farm=row)
+    if " ".join(typed_name.split()).casefold() != " ".join(row.name.split()).casefold():
+        raise NameDoesNotMatch(f"Type the name of the farm as it stands here: {row.name}.")
+    scope = Scope(row.business_id)
+    if Visit.objects.within(scope).filter(farm=row).in_state(VisitState.UNDER_WAY).exists():
+        raise VisitIsUnderWay("A visit to this farm is under way: finish it or call it off first.")
+    wish = open_erasure(scope, row) or ask_erasure(farm=row, note="", at=at, by=by)
+    people = people_of_farm(row)
+    kept = forget_drafts(farm=row)
+    forget_in_plans(farm=row)
+    gone = forget_visits(farm=row, kept=kept.visits) | forget_farm(farm=row, at=at)
+    gone |= {"drafts of invoices": kept.drafts, "people forgotten": _forget(people, scope, at)}
+    sweep_roads(scope=scope, at=at)
+    wish = wish.locked()
+    wish.done_at, wish.done_by, wish.outcome = at, by, _outcome(gone, kept, wish.outcome)
+    wish.full_clean()
+    wish.save()
+    return wish
+
+
+def _forget(people: list[Membership], scope: Scope, at: datetime) -> int:
+    """Those who see no other farm of the business any more."""
+    left = [m for m in people if not FarmAccess.objects.within(scope).filter(membership=m).exists()]
+    return sum(forget_person(membership=membership, at=at) for membership in left)
+
+
+def _outcome(gone: dict[str, int], kept: KeptInvoices, before: dict[str, object]) -> dict[str, object]:
+    return {
+        **before,
+        "erased": {name: count for name, count in gone.items() if count},
+        "kept": {"invoices": kept.invoices, "visits without words": len(kept.visits)},
+    }

@@ -1,0 +1,81 @@
+"""For the business: handing a farm's data over, and erasing it."""
+
+from django import forms
+from django.contrib import messages
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect
+
+from farms.models import Farm
+from farms.selectors.erasures import done_erasure, open_erasure
+from invoicing.models import Invoice
+from trimops.accounts.roles import Role
+from trimops.portal.selectors.handed_over import data_counts
+from trimops.portal.services.erase_farm import erase_farm
+from trimops.portal.web.data_pages import hand_over
+from trimops.web.scoped_page import ScopedPage
+from visits.models import Visit
+
+OFFICE = frozenset({Role.OWNER, Role.OFFICE})
+
+
+class FarmDataPage(ScopedPage):
+    """What is kept of a farm; handing it over; whether the farm asked to be erased, or was."""
+
+    roles = OFFICE
+    template = "portal/data_staff.html"
+
+    def get(self, request: HttpRequest, pk: int) -> HttpResponse:
+        farm = self.fetch(Farm, pk, "business")
+        return self.show(
+            {
+                "farm": farm,
+                "counts": data_counts(self.scope, farm),
+                "wish": open_erasure(self.scope, farm),
+                "done": done_erasure(self.scope, farm),
+                "may_erase": self.seat.role == Role.OWNER and farm.erased_at is None,
+            }
+        )
+
+
+class FarmDataAll(ScopedPage):
+    roles = OFFICE
+
+    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        return hand_over(self, self.fetch(Farm, pk, "business"), with_invoices=True)
+
+
+class EraseForm(forms.Form):
+    typed_name = forms.CharField(label="The farm's name, typed", max_length=120)
+
+
+class FarmErasePage(ScopedPage):
+    """The last page before what cannot be taken back."""
+
+    roles = frozenset({Role.OWNER})
+    template = "portal/data_erase_farm.html"
+
+    def get(self, request: HttpRequest, pk: int) -> HttpResponse:
+        return self._show(self.fetch(Farm, pk), EraseForm())
+
+    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        farm, form = self.fetch(Farm, pk), EraseForm(request.POST)
+        if not form.is_valid():
+            return self._show(farm, form, 400)
+        erase_farm(farm=farm, typed_name=form.cleaned_data["typed_name"], at=self.now, by=self.seat.user)
+        messages.success(request, "What was known of the farm is erased.")
+        return redirect("farm_data", farm.pk)
+
+    def _show(self, farm: Farm, form: EraseForm, status: int = 200) -> HttpResponse:
+        invoices = Invoice.objects.within(self.scope).filter(farm=farm)
+        return self.show(
+            {
+                "farm": farm,
+                "form": form,
+                "counts": data_counts(self.scope, farm),
+                "wish": open_erasure(self.scope, farm),
+                "open_visits": Visit.objects.within(self.scope).open().filter(farm=farm).count(),
+                "drafts": invoices.drafts().count(),
+                "issued": invoices.issued().count(),
+            },
+            status=status,
+        )

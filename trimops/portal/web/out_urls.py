@@ -1,0 +1,51 @@
+"""What leaves the house: a farm's data, its vet's link, and a farm that is erased."""
+
+from django.urls import path
+
+from trimops.portal.web.data_pages import (
+    PortalDataAde,
+    PortalDataAll,
+    PortalDataCsv,
+    PortalDataPage,
+    PortalDataXlsx,
+    PortalErasePage,
+    PortalEraseWithdrawPage,
+)
+from trimops.portal.web.erase_pages import FarmDataAll, FarmDataPage, FarmErasePage
+from trimops.portal.web.vet_pages import (
+    VetCowPage,
+    VetDeskPage,
+    VetHerdPage,
+    VetLetterPaper,
+    VetPhotoPage,
+    VetReportPaper,
+)
+from trimops.portal.web.vet_pass_pages import (
+    PortalVetClosePage,
+    PortalVetPage,
+    VetPassClosePage,
+    VetPassesPage,
+)
+
+urlpatterns = [
+    path("my-farm/data/", PortalDataPage.as_view(), name="portal_data"),
+    path("my-farm/data/tables.zip", PortalDataCsv.as_view(), name="portal_data_csv"),
+    path("my-farm/data/tables.xlsx", PortalDataXlsx.as_view(), name="portal_data_xlsx"),
+    path("my-farm/data/icar-ade.zip", PortalDataAde.as_view(), name="portal_data_ade"),
+    path("my-farm/data/everything.zip", PortalDataAll.as_view(), name="portal_data_all"),
+    path("my-farm/data/erase/", PortalErasePage.as_view(), name="portal_erase"),
+    path("my-farm/data/erase/<int:pk>/back/", PortalEraseWithdrawPage.as_view(), name="portal_erase_back"),
+    path("my-farm/vet/", PortalVetPage.as_view(), name="portal_vet"),
+    path("my-farm/vet/<int:pk>/close/", PortalVetClosePage.as_view(), name="portal_vet_close"),
+    path("farms/<int:pk>/vet/", VetPassesPage.as_view(), name="vet_passes"),
+    path("farms/vet/<int:pk>/close/", VetPassClosePage.as_view(), name="vet_pass_close"),
+    path("farms/<int:pk>/data/", FarmDataPage.as_view(), name="farm_data"),
+    path("farms/<int:pk>/data/everything.zip", FarmDataAll.as_view(), name="farm_data_all"),
+    path("farms/<int:pk>/data/erase/", FarmErasePage.as_view(), name="farm_erase"),
+    path("for-the-vet/<str:secret>/", VetDeskPage.as_view(), name="vet_desk"),
+    path("for-the-vet/<str:secret>/reports/<int:pk>.pdf", VetReportPaper.as_view(), name="vet_report"),
+    path("for-the-vet/<str:secret>/letters/<int:pk>.pdf", VetLetterPaper.as_view(), name="vet_letter"),
+    path("for-the-vet/<str:secret>/cows/<int:pk>/", VetCowPage.as_view(), name="vet_cow"),
+    path("for-the-vet/<str:secret>/photos/<uuid:uid>.jpg", VetPhotoPage.as_view(), name="vet_photo"),
+    path("for-the-vet/<str:secret>/feet/", VetHerdPage.as_view(), name="vet_herd"),
+]

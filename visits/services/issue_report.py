@@ -1,0 +1,88 @@
+"""The report of a finished visit leaves the house: drawn once, kept with its hash, never changed."""
+
+import hashlib
+from dataclasses import replace
+from datetime import datetime
+
+from django.db import transaction
+
+from farms.services.refuse_erased import refuse_erased
+from trimops.accounts.models import User
+from trimops.jobs import Job, enqueue
+from trimops.kernel.errors import RuleBroken
+from visits.documents.stored_content import to_stored
+from visits.documents.visit_report import visit_report
+from visits.documents.visit_report_change import change_note, report_changes
+from visits.documents.visit_report_content import VisitReport
+from visits.domain.visit_states import VisitState
+from visits.models import IssuedReport, Visit
+from visits.selectors.issued_reports import newest_report, stored_report
+from visits.selectors.report_content import report_content
+
+
+class VisitNotFinished(RuleBroken):
+    """What is not signed is no report."""
+
+    code = "visit_not_finished"
+
+
+class NothingNew(RuleBroken):
+    """The newest version says already what is known of the visit."""
+
+    code = "nothing_new"
+
+
+@transaction.atomic
+def issue_report(*, visit: Visit, at: datetime, by: User | None, tell: bool = True) -> IssuedReport:
+    """The first version, or a later one that says what it changes. `tell`: whoever gets reports is told by mail.
+
+    VisitNotFinished before the finish, NothingNew when the newest version says all of it already.
+    """
+    row = _locked(visit)
+    before = newest_report(row.scope, row)
+    report = report_content(row, at)
+    if before is None:
+        return _keep(row, report, at, by, tell=tell)
+    changes = report_changes(stored_report(before), report)
+    if not changes:
+        raise NothingNew(f"Version {before.version} of the report says already what is known of this visit.")
+    after = replace(report, version=before.version + 1, change_note=change_note(changes))
+    return _keep(row, after, at, by, tell=tell)
+
+
+@transaction.atomic
+def issue_first_report(*, visit: Visit, at: datetime, tell: bool = True) -> IssuedReport:
+    """The first version if there is none yet, else the newest as it stands: done twice, it is done once."""
+    row = _locked(visit)
+    return newest_report(row.scope, row) or _keep(row, report_content(row, at), at, None, tell=tell)
+
+
+def _locked(visit: Visit) -> Visit:
+    """The visit read anew and locked, so that no two versions bear one number."""
+    row = visit.locked()
+    if row.visit_state is not VisitState.FINISHED:
+        raise VisitNotFinished(
+            "The visit is not finished yet: its report is issued when somebody has signed."
+        )
+    refuse_erased(farm=row.farm)
+    return row
+
+
+def _keep(visit: Visit, report: VisitReport, at: datetime, by: User | None, *, tell: bool) -> IssuedReport:
+    pdf = visit_report(report)
+    row = IssuedReport(
+        business_id=visit.business_id,
+        visit=visit,
+        version=report.version,
+        content=to_stored(report),
+        pdf=pdf,
+        sha256=hashlib.sha256(pdf).hexdigest(),
+        made_at=at,
+        made_by=by,
+        changed=report.change_note,
+    )
+    row.full_clean()
+    row.save()
+    if tell:
+        enqueue(Job.TELL_REPORT, report_id=row.pk)
+    return row
