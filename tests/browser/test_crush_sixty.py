@@ -25,7 +25,7 @@ from tests.browser.crush_yard import Yard, make_yard
 
 pytestmark = pytest.mark.xdist_group("browser")
 SEED = 1125
-COWS = int(os.environ.get("TRIMOPS_COWS", "18"))
+COWS = int(os.environ.get("TRIMOPS_COWS", "24"))
 MOST_PHOTO_BYTES = 200_000
 
 
