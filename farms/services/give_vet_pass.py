@@ -1,7 +1,5 @@
 """The farm lets its vet in: a secret link that shows what the farm allows, until a day."""
 
-import hashlib
-import secrets
 from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -12,6 +10,7 @@ from django.db import transaction
 from farms.models import Farm, VetPass
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
+from trimops.kernel.secret_link import hash_of, new_secret
 
 MOST_DAYS = 366
 SHOWS = ("shows_letters", "shows_reports", "shows_cows", "shows_photos", "shows_figures")
@@ -51,7 +50,7 @@ def give_vet_pass(*, farm: Farm, word: VetWord, at: datetime, by: User) -> NewPa
         raise PassMakesNoSense("Choose at least one thing that the vet may see.")
     if not 1 <= word.days <= MOST_DAYS:
         raise PassMakesNoSense(f"The link ends after 1 to {MOST_DAYS} days: give another number.")
-    secret = secrets.token_urlsafe(32)
+    secret = new_secret()
     row = VetPass(business_id=farm.business_id, farm=farm, vet_name=word.vet_name, email=word.email)
     row.secret_hash, row.made_at, row.made_by = hash_of(secret), at, by
     row.expires_at = at + timedelta(days=word.days)
@@ -60,11 +59,6 @@ def give_vet_pass(*, farm: Farm, word: VetWord, at: datetime, by: User) -> NewPa
     row.full_clean()
     row.save()
     return NewPass(row, secret)
-
-
-def hash_of(secret: str) -> str:
-    """SHA-256 in hex; the secret is random, so it needs no salt."""
-    return hashlib.sha256(secret.encode()).hexdigest()
 
 
 def mail_vet_pass(*, vet_pass: VetPass, address: str) -> None:

@@ -1,7 +1,5 @@
 """Secret addresses of calendar feeds."""
 
-import hashlib
-import secrets
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -9,6 +7,7 @@ from django.db import transaction
 
 from farms.models import Farm
 from trimops.accounts.models import Business, User
+from trimops.kernel.secret_link import hash_of, new_secret
 from trimops.tenancy.same_business import require_same_business
 from visits.models import CalendarAddress, Van
 
@@ -26,7 +25,7 @@ def make_calendar_address(
     *, business: Business, name: str, at: datetime, by: User, shows: Van | Farm | None = None
 ) -> NewAddress:
     """An address that shows a van's visits, a farm's, or the whole business's. 256 bits of chance."""
-    secret = secrets.token_urlsafe(32)
+    secret = new_secret()
     row = CalendarAddress(
         business=business,
         name=name,
@@ -40,8 +39,3 @@ def make_calendar_address(
     row.full_clean()
     row.save()
     return NewAddress(row, secret)
-
-
-def hash_of(secret: str) -> str:
-    """SHA-256 in hex; the secret is random, so it needs no salt."""
-    return hashlib.sha256(secret.encode()).hexdigest()

@@ -10,12 +10,13 @@ from django.views import View
 from django.views.decorators.http import conditional_page
 
 from trimops.accounts.roles import Role
+from trimops.kernel.secret_link import hash_of
 from trimops.tenancy.unscoped import unscoped
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.calendar_feed import calendar_feed
 from visits.models import CalendarAddress
 from visits.selectors.calendar_content import calendar_content, may_still_be_read
-from visits.services.make_calendar_address import hash_of, make_calendar_address
+from visits.services.make_calendar_address import make_calendar_address
 from visits.services.revoke_calendar_address import revoke_calendar_address
 from visits.web.forms import CalendarForm
 

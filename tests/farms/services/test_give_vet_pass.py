@@ -6,8 +6,9 @@ import pytest
 from django.core import mail
 
 from farms.models import VetPass
-from farms.services.give_vet_pass import PassMakesNoSense, VetWord, give_vet_pass, hash_of, mail_vet_pass
+from farms.services.give_vet_pass import PassMakesNoSense, VetWord, give_vet_pass, mail_vet_pass
 from tests.factories import NOON
+from trimops.kernel.secret_link import hash_of
 
 
 def give(house, shows=("shows_letters", "shows_cows"), days=30, email="vet@vets.example"):

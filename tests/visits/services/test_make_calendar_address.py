@@ -6,9 +6,10 @@ import pytest
 from django.core.exceptions import ValidationError
 
 from tests.factories import NOON, make_house
+from trimops.kernel.secret_link import hash_of
 from trimops.tenancy.errors import MixedBusinesses
 from visits.models import CalendarAddress
-from visits.services.make_calendar_address import hash_of, make_calendar_address
+from visits.services.make_calendar_address import make_calendar_address
 
 
 def make(house, shows=None, name="Van 1, phone"):

@@ -7,8 +7,8 @@ from django.db.models.functions import Length
 
 from farms.models import Cow, VetPass
 from farms.selectors.vet_passes import is_still_given
-from farms.services.give_vet_pass import hash_of
 from trimops.kernel.scope import Scope
+from trimops.kernel.secret_link import hash_of
 from trimops.tenancy.unscoped import unscoped
 from visits.models import IssuedReport, Referral, ReferralLetter
 
