@@ -5,6 +5,8 @@ from datetime import date, timedelta
 from visits.domain.mobility import DueRange
 
 SLACK_SHARE = 0.1
+ASKED_BY_RULE = "routine rule"
+"""Who asked, of a routine visit that nobody but the rule wants."""
 
 
 def routine_due(last_visit: date | None, interval_days: int, today: date) -> DueRange:

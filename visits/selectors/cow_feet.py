@@ -15,6 +15,7 @@ from visits.domain.feet import ZONE_NAMES, Claw, Foot
 from visits.domain.lesions import LESIONS, LesionCode
 from visits.domain.mobility import MobilityScale
 from visits.models import Block, ClawAction, Finding, Recheck, Trim, TrimmedFoot, TrimPhoto
+from visits.selectors.report_cows import block_on
 from visits.selectors.visit_story import trims_with_feet
 
 PER_PAGE = 12
@@ -80,7 +81,7 @@ def _photos_of(scope: Scope, trims: list[int]) -> dict[int, list[tuple[UUID, str
 
 def _time(trim: Trim, photos: tuple[tuple[UUID, str], ...]) -> AtCrush:
     feet = list(trim.feet.all())
-    told = [foot for foot in feet if foot.findings.all() or _block_on(foot)]
+    told = [foot for foot in feet if foot.findings.all() or block_on(foot.actions.all())]
     walked = ""
     if trim.mobility_score is not None and trim.mobility_scale:
         walked = f"{trim.mobility_score} ({MobilityScale(trim.mobility_scale).label})"
@@ -100,16 +101,11 @@ def _time(trim: Trim, photos: tuple[tuple[UUID, str], ...]) -> AtCrush:
 def _foot(foot: TrimmedFoot) -> FootSeen:
     findings = list(foot.findings.all())
     marks = tuple(SoleMark(Claw(each.claw), each.zone) for each in findings)
-    drawn = small_sole_drawing(SoleView(Foot(foot.foot), marks, _block_on(foot)), SOLE_WIDTH)
+    drawn = small_sole_drawing(SoleView(Foot(foot.foot), marks, block_on(foot.actions.all())), SOLE_WIDTH)
     done = dict.fromkeys(_done(action) for action in foot.actions.all())
     return FootSeen(
         foot.get_foot_display(), to_svg(drawn, "sole"), tuple(_seen(each) for each in findings), tuple(done)
     )
-
-
-def _block_on(foot: TrimmedFoot) -> Claw | None:
-    blocks = [a for a in foot.actions.all() if a.kind == ActionKind.BLOCK and a.claw]
-    return Claw(blocks[0].claw) if blocks else None
 
 
 def _seen(finding: Finding) -> str:

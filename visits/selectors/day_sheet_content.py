@@ -7,10 +7,10 @@ from farms.domain.handling import CrushPlace, PowerSupply
 from farms.models import Contact, Farm
 from trimops.kernel.errors import NotFound
 from trimops.kernel.scope import Scope
-from trimops.paper.letterhead import Letterhead
 from visits.documents.day_sheet_content import DaySheet, SheetMeal, SheetStop
 from visits.models import WeekPlan, WeekPlanState
 from visits.selectors.day_drawings import MEANINGS
+from visits.selectors.letterhead import letterhead_of
 from visits.selectors.plan_rows import ShiftView, StopView
 from visits.selectors.week_view import shifts_of_plan
 
@@ -27,9 +27,7 @@ def day_sheet_content(week_plan: WeekPlan, shift_id: str, now: datetime) -> DayS
     numbers = _numbers(Scope(business.pk), shift)
     meal = shift.meal
     return DaySheet(
-        letterhead=Letterhead(
-            business.name, tuple(business.address.splitlines()), business.phone, business.email
-        ),
+        letterhead=letterhead_of(business),
         day=shift.day,
         van=shift.van.name,
         leave=shift.leave,

@@ -14,7 +14,7 @@ from visits.domain.visit_states import VisitReason
 from visits.models import DraftChange, Visit
 from visits.selectors.day_arrivals import arrival_at
 from visits.selectors.draft_view import DraftView, draft_view
-from visits.selectors.report_content import letterhead_of
+from visits.selectors.letterhead import letterhead_of
 
 MOST_LEFT = 10
 
@@ -24,7 +24,7 @@ def draft_content(visit: Visit, now: datetime) -> DraftList:
     zone, view = visit.business.zone, draft_view(visit, now)
     left = view.order.left_for_next
     return DraftList(
-        letterhead=letterhead_of(visit),
+        letterhead=letterhead_of(visit.business),
         farm_name=visit.farm.name,
         day=view.day,
         arrive=visit.planned_start.astimezone(zone) if visit.planned_start else None,

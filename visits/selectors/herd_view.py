@@ -8,7 +8,6 @@ from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound
 from trimops.kernel.scope import Scope
 from trimops.paper.figures import counted
-from trimops.paper.letterhead import Letterhead
 from trimops.paper.to_svg import to_svg
 from visits.documents.herd.picture import draw
 from visits.documents.herd_story_content import FigureTable, HerdPicture, HerdStory
@@ -19,6 +18,7 @@ from visits.selectors.business_herds import business_herds
 from visits.selectors.herd_contents import herd_contents
 from visits.selectors.herd_facts import herd_facts
 from visits.selectors.herd_tables import herd_tables
+from visits.selectors.letterhead import letterhead_of
 
 SVG_CLASS = "herd-picture"
 CAUTIONS = (
@@ -87,11 +87,8 @@ def herd_year_story(scope: Scope, farm: Farm, year: int, now: datetime) -> HerdS
     if year not in years_of(facts):
         raise NotFound(f"No cow of {farm.name} was at the crush in {year}.")
     told = herd_told(facts, calendar_year(year, today), business_herds(farm, facts.today))
-    business = farm.business
     return HerdStory(
-        letterhead=Letterhead(
-            business.name, tuple(business.address.splitlines()), business.phone, business.email
-        ),
+        letterhead=letterhead_of(farm.business),
         farm_name=farm.name,
         year=year,
         made_at=now.astimezone(zone),

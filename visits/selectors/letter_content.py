@@ -23,7 +23,7 @@ from visits.domain.crush_catalogue import SIGN_LABELS
 from visits.domain.feet import Foot
 from visits.domain.mobility import MobilityScale
 from visits.models import AskedCow, MobilityScore, Referral, Trim, TrimmedFoot, TrimPhoto, Visit
-from visits.selectors.report_content import letterhead_of
+from visits.selectors.letterhead import letterhead_of
 from visits.selectors.report_cows import block_on, done_on, found_on
 from visits.selectors.visit_story import trims_with_feet
 
@@ -51,7 +51,7 @@ def letter_content(trim: Trim, made_at: datetime) -> ReferralLetterContent:
     seen = _seen_at(trim, visit, _photos_of(scope, [trim])[trim.pk])
     earlier = _earlier(trim, {foot.foot.value for foot in seen.feet})
     return ReferralLetterContent(
-        letterhead=letterhead_of(visit),
+        letterhead=letterhead_of(visit.business),
         farm_name=visit.farm.name,
         cow=trim.cow.number,
         visit_day=day,

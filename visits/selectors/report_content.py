@@ -4,11 +4,11 @@ from dataclasses import replace
 from datetime import datetime
 
 from trimops.kernel.scope import Scope
-from trimops.paper.letterhead import Letterhead
 from visits.documents.visit_report_content import Signature, VetReferral, VisitReport
 from visits.domain.cautions import FOR_THE_FARM
 from visits.domain.feet import Foot
 from visits.models import Referral, Visit
+from visits.selectors.letterhead import letterhead_of
 from visits.selectors.report_before import counted_before
 from visits.selectors.report_cows import cow_lines
 from visits.selectors.report_end import (
@@ -51,7 +51,7 @@ def seen_and_done(visit: Visit, made_at: datetime | None = None) -> VisitReport:
     finished = signed_at(visit)
     day, coming = finished.date(), coming_visits(visit)
     return VisitReport(
-        letterhead=letterhead_of(visit),
+        letterhead=letterhead_of(visit.business),
         farm_name=farm.name,
         farm_address=tuple(farm.address.splitlines()),
         visit_day=day,
@@ -75,12 +75,6 @@ def seen_and_done(visit: Visit, made_at: datetime | None = None) -> VisitReport:
         farm_to_do=told_lines(visit.farm_to_do),
         cautions=FOR_THE_FARM,
     )
-
-
-def letterhead_of(visit: Visit) -> Letterhead:
-    """The business as its papers name it."""
-    business = visit.business
-    return Letterhead(business.name, tuple(business.address.splitlines()), business.phone, business.email)
 
 
 def _trimmers(visit: Visit, story: VisitStory) -> tuple[str, ...]:

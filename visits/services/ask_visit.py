@@ -100,14 +100,18 @@ def _check(farm: Farm, wish: VisitWish) -> None:
 
 
 def _name_cow(visit: Visit, wished: CowWish) -> None:
-    asked = AskedCow(
-        business_id=visit.business_id,
-        visit=visit,
-        cow=wished.cow,
-        why=wished.why,
-        mobility_scale=wished.mobility_scale.value if wished.mobility_scale else "",
-        mobility_score=wished.mobility_score,
-        lame_since=wished.lame_since,
-    )
+    asked = AskedCow(visit=visit, **naming_of(wished))
     asked.full_clean()
     asked.save()
+
+
+def naming_of(wished: CowWish) -> dict[str, object]:
+    """The columns of a row that names the cow: for a visit, or for an hour that is held."""
+    return {
+        "business_id": wished.cow.business_id,
+        "cow": wished.cow,
+        "why": wished.why,
+        "mobility_scale": wished.mobility_scale.value if wished.mobility_scale else "",
+        "mobility_score": wished.mobility_score,
+        "lame_since": wished.lame_since,
+    }

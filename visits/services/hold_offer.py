@@ -14,7 +14,7 @@ from visits.selectors.asked_visit import Asked
 from visits.selectors.business_figures import figures_of
 from visits.selectors.expected_length import expected_at
 from visits.selectors.offer_again import AskedPlace, Standing, offer_again
-from visits.services.ask_visit import CowWish, VisitWish
+from visits.services.ask_visit import CowWish, VisitWish, naming_of
 from visits.services.expire_offers import expire_offers
 from visits.services.lock_vans import lock_vans
 
@@ -91,14 +91,6 @@ def _row(farm: Farm, offer: OfferToHold, found: Standing, at: datetime, by: User
 
 
 def _name_cow(held: HeldHour, wished: CowWish) -> None:
-    named = HeldCow(
-        business_id=held.business_id,
-        held=held,
-        cow=wished.cow,
-        why=wished.why,
-        mobility_scale=wished.mobility_scale.value if wished.mobility_scale else "",
-        mobility_score=wished.mobility_score,
-        lame_since=wished.lame_since,
-    )
+    named = HeldCow(held=held, **naming_of(wished))
     named.full_clean()
     named.save()

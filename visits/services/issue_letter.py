@@ -1,6 +1,5 @@
 """A cow is handed to the vet by letter: drawn once, kept with its hash, replaced only by a later version."""
 
-import hashlib
 from dataclasses import replace
 from datetime import datetime
 
@@ -10,11 +9,11 @@ from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 from visits.documents.referral_letter import referral_letter
 from visits.documents.referral_letter_change import letter_changes
-from visits.documents.stored_content import to_stored
 from visits.models import Referral, ReferralLetter, Trim
 from visits.selectors.issued_letters import newest_letter, stored_letter
 from visits.selectors.letter_content import letter_content, pictures_of
 from visits.services.issue_report import NothingNew
+from visits.services.keep_paper import keep_paper
 
 
 class NothingForVet(RuleBroken):
@@ -36,18 +35,6 @@ def issue_letter(*, trim: Trim, at: datetime, by: User | None) -> ReferralLetter
         if not changes:
             raise NothingNew(f"Version {before.version} of the letter says already what is known of her.")
         letter = replace(letter, version=before.version + 1, change_note="; ".join(changes))
+    issued = ReferralLetter(business_id=row.business_id, trim=row)
     pdf = referral_letter(letter, pictures_of(row, letter))
-    issued = ReferralLetter(
-        business_id=row.business_id,
-        trim=row,
-        version=letter.version,
-        content=to_stored(letter),
-        pdf=pdf,
-        sha256=hashlib.sha256(pdf).hexdigest(),
-        made_at=at,
-        made_by=by,
-        changed=letter.change_note,
-    )
-    issued.full_clean()
-    issued.save()
-    return issued
+    return keep_paper(row=issued, content=letter, pdf=pdf, at=at, by=by)

@@ -1,6 +1,5 @@
 """The report of a finished visit leaves the house: drawn once, kept with its hash, never changed."""
 
-import hashlib
 from dataclasses import replace
 from datetime import datetime
 
@@ -10,7 +9,6 @@ from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 from trimops.jobs import Job, enqueue
 from trimops.kernel.errors import RuleBroken
-from visits.documents.stored_content import to_stored
 from visits.documents.visit_report import visit_report
 from visits.documents.visit_report_change import change_note, report_changes
 from visits.documents.visit_report_content import VisitReport
@@ -18,6 +16,7 @@ from visits.domain.visit_states import VisitState
 from visits.models import IssuedReport, Visit
 from visits.selectors.issued_reports import newest_report, stored_report
 from visits.selectors.report_content import report_content
+from visits.services.keep_paper import keep_paper
 
 
 class VisitNotFinished(RuleBroken):
@@ -69,20 +68,8 @@ def _locked(visit: Visit) -> Visit:
 
 
 def _keep(visit: Visit, report: VisitReport, at: datetime, by: User | None, *, tell: bool) -> IssuedReport:
-    pdf = visit_report(report)
-    row = IssuedReport(
-        business_id=visit.business_id,
-        visit=visit,
-        version=report.version,
-        content=to_stored(report),
-        pdf=pdf,
-        sha256=hashlib.sha256(pdf).hexdigest(),
-        made_at=at,
-        made_by=by,
-        changed=report.change_note,
-    )
-    row.full_clean()
-    row.save()
+    row = IssuedReport(business_id=visit.business_id, visit=visit)
+    keep_paper(row=row, content=report, pdf=visit_report(report), at=at, by=by)
     if tell:
         enqueue(Job.TELL_REPORT, report_id=row.pk)
     return row

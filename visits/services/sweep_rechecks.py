@@ -5,7 +5,7 @@ from datetime import date, datetime
 from farms.models import Farm
 from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
-from visits.domain.routine_due import routine_due
+from visits.domain.routine_due import ASKED_BY_RULE, routine_due
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import Recheck, Visit
 from visits.services.ask_visit import VisitWish, ask_visit
@@ -29,7 +29,7 @@ def sweep_routine(*, scope: Scope, today: date, at: datetime) -> int:
         if (due.first - today).days > AHEAD_DAYS:
             continue
         wish = VisitWish(
-            VisitReason.ROUTINE, "routine rule", due.first, max(due.last, today), head_count=farm.routine_cows
+            VisitReason.ROUTINE, ASKED_BY_RULE, due.first, max(due.last, today), head_count=farm.routine_cows
         )
         ask_visit(farm=farm, wish=wish, at=at, by=None)
         asked += 1

@@ -7,12 +7,13 @@ from farms.models import Cow, Farm
 from trimops.accounts.models import User
 from trimops.portal.demo.build_people import Crew
 from trimops.portal.demo.past import PastVisit
+from visits.domain.routine_due import ASKED_BY_RULE
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import AskedCow, Visit, VisitEvent
 
 BATCH = 900
 ASKED_BY = {
-    VisitReason.ROUTINE: "routine rule",
+    VisitReason.ROUTINE: ASKED_BY_RULE,
     VisitReason.RECHECK: "re-check rule",
     VisitReason.URGENT: "the farm, by telephone",
 }

@@ -7,14 +7,13 @@ from django.db import transaction
 from trimops.accounts.models import Membership, User
 from trimops.accounts.roles import Role
 from trimops.portal.services.tell_business import tell_business
+from visits.domain.routine_due import ASKED_BY_RULE
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import HeldHour, Visit
 from visits.services.call_off_visit import call_off_visit
 from visits.services.hold_offer import OfferIsGone
 from visits.services.plan_visit import VanIsBusy
 from visits.services.take_offer import take_offer
-
-BY_RULE = "routine rule"
 
 
 @transaction.atomic
@@ -33,7 +32,7 @@ def take_for_client(*, held: HeldHour, start: datetime, at: datetime, by: User) 
         ) from None
     if visit.reason == VisitReason.ROUTINE.value:
         wanted = Visit.objects.within(held.scope).in_state(VisitState.WANTED).filter(farm_id=held.farm_id)
-        wanted = wanted.filter(reason=VisitReason.ROUTINE.value, asked_by=BY_RULE)
+        wanted = wanted.filter(reason=VisitReason.ROUTINE.value, asked_by=ASKED_BY_RULE)
         for other in wanted.filter(asked_cows__isnull=True, draft_changes__isnull=True):
             call_off_visit(visit=other, because="The farm took another hour itself.", at=at, by=by)
     tell_business(visit=visit)

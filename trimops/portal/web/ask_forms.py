@@ -27,7 +27,11 @@ class WishForm(forms.Form):
     what = forms.CharField(widget=forms.HiddenInput)
     farm_of_page = forms.CharField(widget=forms.HiddenInput, required=False)
     weekdays = forms.TypedMultipleChoiceField(
-        label="Which days suit you", choices=WEEKDAYS, coerce=int, required=False
+        label="Which days suit you",
+        choices=WEEKDAYS,
+        coerce=int,
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
     )
 
     def __init__(
@@ -147,17 +151,6 @@ class RoutineForm(WishForm):
         label="Anything else", required=False, max_length=500, widget=forms.Textarea(attrs={"rows": 2})
     )
     field_order = ["what", "head_count", "due_from", "due_until", "weekdays", "note"]
-
-    def __init__(
-        self,
-        data: QueryDict | None = None,
-        *,
-        farm: Farm,
-        today: date,
-        initial: dict[str, object] | None = None,
-    ) -> None:
-        super().__init__(data, farm=farm, today=today, initial=initial)
-        self.fields["weekdays"].widget = forms.CheckboxSelectMultiple(choices=WEEKDAYS)
 
     def clean(self) -> None:
         super().clean()

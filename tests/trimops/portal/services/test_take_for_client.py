@@ -9,7 +9,8 @@ from tests.factories import MONDAY, make_farm, make_wish, planned, wanted
 from tests.trimops.portal.services.test_hold_for_client import hold, offered
 from tests.visits.services.offers import SUNDAY_EVENING, TUESDAY, at, offers, urgent
 from tests.visits.services.offers import hold as hold_by_office
-from trimops.portal.services.take_for_client import BY_RULE, take_for_client
+from trimops.portal.services.take_for_client import take_for_client
+from visits.domain.routine_due import ASKED_BY_RULE
 from visits.models import Visit
 from visits.services.hold_offer import OfferIsGone
 from visits.services.sweep_rechecks import sweep_routine
@@ -30,7 +31,7 @@ def states(house, visit):
 
 def test_a_routine_visit_that_the_rule_wanted_makes_place_for_the_one_the_farm_took(house):
     sweep_routine(scope=house.scope, today=MONDAY, at=SUNDAY_EVENING)
-    assert Visit.objects.within(house.scope).get().asked_by == BY_RULE
+    assert Visit.objects.within(house.scope).get().asked_by == ASKED_BY_RULE
     visit = take(house, ROUTINE)
     assert states(house, visit) == ["called_off"]
 
