@@ -15,6 +15,7 @@ from visits.domain.feet import ZONE_NAMES, Claw, Foot
 from visits.domain.lesions import LESIONS, LesionCode
 from visits.domain.mobility import MobilityScale
 from visits.models import Block, ClawAction, Finding, Recheck, Trim, TrimmedFoot, TrimPhoto
+from visits.selectors.open_referrals import open_referrals
 from visits.selectors.report_cows import block_on
 from visits.selectors.visit_story import trims_with_feet
 
@@ -49,20 +50,22 @@ class AtCrush:
 
 @dataclass(frozen=True)
 class CowFeet:
-    """What is due at her feet, and her times at the crush, the newest first."""
+    """What is due at her feet, whether she is still the vet's, and her times at the crush, the newest first."""
 
+    is_for_vet: bool
     blocks: list[Block]
     rechecks: list[Recheck]
     times: list[AtCrush]
     page: "Page[Trim]"
 
 
-def cow_feet(scope: Scope, cow: Cow, page: str | None = None) -> CowFeet:
+def cow_feet(scope: Scope, cow: Cow, now: datetime, page: str | None = None) -> CowFeet:
     """In a fixed number of queries, whatever she has been through."""
     trims = trims_with_feet(scope).filter(cow=cow).newest_first()
     shown = Paginator(trims, PER_PAGE).get_page(page)
     photos = _photos_of(scope, [trim.pk for trim in shown])
     return CowFeet(
+        is_for_vet=open_referrals(scope, now).filter(trim__cow=cow).exists(),
         blocks=list(Block.objects.within(scope).filter(cow=cow, off_on__isnull=True)),
         rechecks=list(Recheck.objects.within(scope).open().filter(cow=cow)),
         times=[_time(trim, tuple(photos.get(trim.pk, ()))) for trim in shown],

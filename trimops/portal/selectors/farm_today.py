@@ -1,16 +1,15 @@
 """What a farm's first page tells: what is coming, what is theirs to mind, what is the vet's."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 
-from django.db.models import Exists, F, OuterRef
+from django.db.models import F
 
 from farms.models import Cow
 from trimops.kernel.scope import Scope
 from visits.domain.visit_states import VisitState
-from visits.models import Block, HeldHour, Recheck, Referral, ReferralLetter, Trim, Visit
-
-VET_DAYS = 42
+from visits.models import Block, HeldHour, Recheck, Referral, ReferralLetter, Visit
+from visits.selectors.open_referrals import open_referrals
 
 
 @dataclass(frozen=True)
@@ -45,7 +44,7 @@ def farm_today(scope: Scope, now: datetime) -> FarmToday:
     """In a fixed number of queries; of one farm, or of all that the scope sees."""
     visits = Visit.objects.within(scope)
     held = HeldHour.objects.within(scope).in_force(now)
-    for_vet = _for_vet(scope, now)
+    for_vet = list(open_referrals(scope, now))
     letters = ReferralLetter.objects.within(scope).filter(trim__in=[row.trim_id for row in for_vet])
     return FarmToday(
         coming=list(visits.open().order_by(F("planned_start").asc(nulls_last=True), "due_until")),
@@ -73,14 +72,3 @@ def _to_mind(scope: Scope) -> list[ToMind]:
 def _of_foot(blocks: list[Block], rechecks: list[Recheck]) -> ToMind:
     first: Block | Recheck = blocks[0] if blocks else rechecks[0]
     return ToMind(first.cow, first.get_foot_display(), tuple(blocks), tuple(rechecks))
-
-
-def _for_vet(scope: Scope, now: datetime) -> list[Referral]:
-    later = Trim.objects.within(scope).filter(
-        cow_id=OuterRef("trim__cow_id"), recorded_at__gt=OuterRef("trim__recorded_at")
-    )
-    since = now - timedelta(days=VET_DAYS)
-    rows = Referral.objects.within(scope).filter(
-        trim__recorded_at__gte=since, trim__taken_back_at__isnull=True
-    )
-    return list(rows.filter(~Exists(later)).select_related("trim__cow").order_by("-trim__recorded_at", "id"))

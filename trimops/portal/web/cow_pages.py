@@ -38,6 +38,6 @@ class PortalCowPage(ClientPage):
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         cow = self.fetch(Cow, pk)
-        feet = cow_feet(self.scope, cow, request.GET.get("page"))
+        feet = cow_feet(self.scope, cow, self.now, request.GET.get("page"))
         today = local_day(self.now, self.seat.business.zone)
         return self.show({"cow": cow, "feet": feet, "today": today})

@@ -126,7 +126,7 @@ class VetCowPage(VetPage):
         cow = Cow.objects.within(self.scope).filter(pk=pk).first()
         if cow is None:
             raise NotFound("There is nothing at this address.")
-        feet = cow_feet(self.scope, cow, request.GET.get("page"))
+        feet = cow_feet(self.scope, cow, self.now, request.GET.get("page"))
         photos = [(time.at, *photo) for time in feet.times for photo in time.photos]
         shown = photos if self.vet_pass.shows_photos else []
         return self.show("portal/vet_cow.html", {"cow": cow, "feet": feet, "photos": shown})

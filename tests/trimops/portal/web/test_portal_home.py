@@ -47,6 +47,13 @@ def test_the_block_the_look_again_and_the_vets_cow_stand_on_the_first_page_once(
     assert "block off by" in home
 
 
+def test_a_cow_that_is_the_vets_is_called_so_on_her_own_page_until_she_was_seen_again(house, client, done):
+    assert "Cow 101: for the vet" in page(client, "portal_cow", house.cow.pk)
+    again = under_way(house.farm, house.van, timezone.now() - timedelta(days=2))
+    put_down(again, house.cow, blocked_foot())
+    assert "Cow 101: 1 block on" in page(client, "portal_cow", house.cow.pk)
+
+
 def test_a_cow_seen_again_since_is_no_longer_told_as_the_vets(house, client, done):
     again = under_way(house.farm, house.van, timezone.now() - timedelta(days=2))
     put_down(again, house.cow, blocked_foot())
