@@ -1,6 +1,6 @@
 from typing import ClassVar
 
-from django.core.validators import MaxValueValidator, MinValueValidator
+from django.core.validators import MaxValueValidator, MinValueValidator, RegexValidator
 from django.db import models
 
 from farms.domain.handling import CrushPlace, PowerSupply, Shelter
@@ -24,6 +24,12 @@ class Farm(TenantModel):
 
     name = models.CharField(max_length=120)
     address = models.TextField(blank=True)
+    country = models.CharField(
+        max_length=2,
+        blank=True,
+        validators=[RegexValidator(r"^[A-Z]{2}$", "Two letters of ISO 3166-1.")],
+        help_text="Two letters; empty: the same as the business.",
+    )
     latitude = models.DecimalField(
         max_digits=8, decimal_places=6, validators=[MinValueValidator(-90), MaxValueValidator(90)]
     )

@@ -1,5 +1,6 @@
 from typing import ClassVar
 
+from django.core.validators import RegexValidator
 from django.db import models
 
 from trimops.tenancy.models import TenantModel
@@ -10,6 +11,12 @@ class Payer(TenantModel):
 
     name = models.CharField(max_length=120)
     address = models.TextField(blank=True)
+    country = models.CharField(
+        max_length=2,
+        blank=True,
+        validators=[RegexValidator(r"^[A-Z]{2}$", "Two letters of ISO 3166-1.")],
+        help_text="Two letters; empty: the same as the business.",
+    )
     email = models.EmailField(blank=True)
     vat_number = models.CharField(max_length=32, blank=True)
     payment_days = models.PositiveSmallIntegerField(null=True, blank=True)

@@ -18,7 +18,12 @@ class PriceItem(StrEnum):
     DRESSING = "dressing"
     CALL_OUT = "call_out"
     URGENT = "urgent"
+    OUT_OF_HOURS = "out_of_hours"
     KILOMETRE = "kilometre"
+    MILE = "mile"
+    TRAVEL = "travel"
+    MINIMUM = "minimum"
+    OTHER = "other"
 
     @property
     def label(self) -> str:
@@ -26,8 +31,8 @@ class PriceItem(StrEnum):
 
     @property
     def unit(self) -> str:
-        """Unit code of UN/ECE Recommendation 20: C62 is one, KMT a kilometre."""
-        return "KMT" if self is PriceItem.KILOMETRE else "C62"
+        """Unit code of UN/ECE Recommendation 20: C62 is one, KMT a kilometre, SMI a statute mile."""
+        return {PriceItem.KILOMETRE: "KMT", PriceItem.MILE: "SMI"}.get(self, "C62")
 
 
 _LABELS = {
@@ -40,7 +45,12 @@ _LABELS = {
     PriceItem.DRESSING: "Dressing",
     PriceItem.CALL_OUT: "Call-out",
     PriceItem.URGENT: "Urgent visit supplement",
+    PriceItem.OUT_OF_HOURS: "Out-of-hours supplement",
     PriceItem.KILOMETRE: "Travel",
+    PriceItem.MILE: "Travel",
+    PriceItem.TRAVEL: "Travel",
+    PriceItem.MINIMUM: "Up to the minimum charge",
+    PriceItem.OTHER: "Other",
 }
 
 
@@ -55,6 +65,7 @@ class PricedItem:
     unit_price: Decimal
     tax_category: str
     tax_percent: Decimal
+    tax_reason: str = ""
 
 
 @dataclass(frozen=True)
@@ -77,6 +88,7 @@ class DraftLine:
     tax_category: str
     tax_percent: Decimal
     why: str
+    tax_reason: str = ""
 
 
 def draft_lines(work: WorkDone, prices: Mapping[PriceItem, PricedItem]) -> list[DraftLine]:
@@ -106,4 +118,5 @@ def _line(item: PriceItem, quantity: Decimal, price: PricedItem, why: str) -> Dr
         price.tax_category,
         price.tax_percent,
         why,
+        price.tax_reason,
     )

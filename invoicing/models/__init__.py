@@ -1,4 +1,41 @@
-from invoicing.models.invoice import Invoice, InvoiceLine, InvoiceState, NumberSeries
-from invoicing.models.prices import Price, PriceList, TaxRate
+from invoicing.models.bank import BankEntry, BankMapping, BankStatement
+from invoicing.models.books import Journey, MileageRate, PeriodLock
+from invoicing.models.invoice import Invoice, InvoiceKind, InvoicePapers, InvoiceState, NumberSeries
+from invoicing.models.invoice_line import BilledWork, DocumentAmount, DraftEdit, InvoiceLine
+from invoicing.models.payment import Allocation, Payment
+from invoicing.models.prices import Agreement, Price, PriceList, TaxRate, TravelBand
+from invoicing.models.reminder import ReferenceRate, Reminder
+from invoicing.models.sending import InvoiceLink, Sending, SendingEvent
+from invoicing.models.terms import FarmTerms, MoneyRules
 
-__all__ = ["Invoice", "InvoiceLine", "InvoiceState", "NumberSeries", "Price", "PriceList", "TaxRate"]
+__all__ = [
+    "Agreement",
+    "Allocation",
+    "BankEntry",
+    "BankMapping",
+    "BankStatement",
+    "BilledWork",
+    "DocumentAmount",
+    "DraftEdit",
+    "FarmTerms",
+    "Invoice",
+    "InvoiceKind",
+    "InvoiceLine",
+    "InvoiceLink",
+    "InvoicePapers",
+    "InvoiceState",
+    "Journey",
+    "MileageRate",
+    "MoneyRules",
+    "NumberSeries",
+    "Payment",
+    "PeriodLock",
+    "Price",
+    "PriceList",
+    "ReferenceRate",
+    "Reminder",
+    "Sending",
+    "SendingEvent",
+    "TaxRate",
+    "TravelBand",
+]

@@ -1,9 +1,10 @@
+from decimal import Decimal
 from typing import ClassVar
 
 from django.db import models
 
-from farms.models import Farm
-from invoicing.domain.pricing import PriceItem
+from farms.models import Farm, Payer
+from invoicing.domain.amounts import RoundingRule
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
@@ -15,6 +16,11 @@ class InvoiceState(models.TextChoices):
     ISSUED = "issued", "Issued"
 
 
+class InvoiceKind(models.TextChoices):
+    INVOICE = "invoice", "Invoice"
+    CREDIT_NOTE = "credit_note", "Credit note"
+
+
 class InvoiceQuerySet(TenantQuerySet["Invoice"]):
     def drafts(self) -> "InvoiceQuerySet":
         return self.filter(state=InvoiceState.DRAFT)
@@ -22,9 +28,16 @@ class InvoiceQuerySet(TenantQuerySet["Invoice"]):
     def issued(self) -> "InvoiceQuerySet":
         return self.filter(state=InvoiceState.ISSUED)
 
+    def bills(self) -> "InvoiceQuerySet":
+        """Without credit notes."""
+        return self.filter(kind=InvoiceKind.INVOICE)
+
+    def credit_notes(self) -> "InvoiceQuerySet":
+        return self.filter(kind=InvoiceKind.CREDIT_NOTE)
+
 
 class NumberSeries(TenantModel):
-    """The counter of invoice numbers for one prefix and year. Its row is locked while a number is taken."""
+    """The counter of invoice numbers for one prefix and year (0: it runs on). Locked while a number is taken."""
 
     prefix = models.CharField(max_length=12)
     year = models.PositiveSmallIntegerField()
@@ -44,20 +57,75 @@ class NumberSeries(TenantModel):
         return f"{self.prefix} {self.year}: {self.last}"
 
 
-class Invoice(TenantModel):
-    """A draft until issued; then frozen: number, parties, totals, the PDF and its SHA-256 as they were."""
+class InvoicePapers(TenantModel):
+    """The documents of one issued invoice as they left the house; no e-invoice (empty) where none can be made."""
 
+    pdf = models.BinaryField()
+    pdf_sha256 = models.CharField(max_length=64)
+    cii = models.BinaryField(default=b"", blank=True)
+    cii_sha256 = models.CharField(max_length=64, blank=True)
+    ubl = models.BinaryField(default=b"", blank=True)
+    ubl_sha256 = models.CharField(max_length=64, blank=True)
+    no_xml_because = models.CharField(max_length=200, blank=True)
+
+    farm_path: ClassVar[str | None] = "invoice__farm_id"
+
+    class Meta:
+        verbose_name_plural = "invoice papers"
+        constraints = [
+            models.CheckConstraint(
+                condition=(~models.Q(cii_sha256="") & ~models.Q(ubl_sha256=""))
+                | ~models.Q(no_xml_because=""),
+                name="papers_have_xml_or_say_why_not",
+            )
+        ]
+
+    def __str__(self) -> str:
+        return f"papers {self.pk}"
+
+
+class Invoice(TenantModel):
+    """An invoice or a credit note: a draft until issued, then frozen with its parties, totals and papers.
+
+    All amounts are positive on both kinds (EN 16931); `sign` says which way they count. What was paid lies outside
+    of the frozen part, in `settled` and `is_open`, kept by `settle_invoice`.
+    """
+
+    kind = models.CharField(
+        max_length=11, choices=InvoiceKind.choices, default=InvoiceKind.INVOICE.value, db_index=True
+    )
     farm = models.ForeignKey(Farm, on_delete=models.PROTECT, related_name="invoices")
-    visit = models.ForeignKey(Visit, on_delete=models.PROTECT, related_name="invoices", null=True, blank=True)
+    payer = models.ForeignKey(Payer, on_delete=models.PROTECT, related_name="invoices", null=True, blank=True)
+    visit = models.ForeignKey(
+        Visit,
+        on_delete=models.PROTECT,
+        related_name="invoices",
+        null=True,
+        blank=True,
+        help_text="The visit it bills, if it is one.",
+    )
+    corrects = models.ForeignKey(
+        "self", on_delete=models.PROTECT, related_name="credit_notes", null=True, blank=True
+    )
+    reason = models.CharField(max_length=300, blank=True, help_text="Why a credit note corrects.")
     state = models.CharField(
         max_length=8, choices=InvoiceState.choices, default=InvoiceState.DRAFT.value, db_index=True
     )
     currency = models.CharField(max_length=3)
+    rounding_rule = models.CharField(
+        max_length=12, choices=choices_of(RoundingRule), default=RoundingRule.PER_RATE.value
+    )
+    tax_name = models.CharField(max_length=20, default="VAT")
     drafted_at = models.DateTimeField()
     note = models.CharField(max_length=300, blank=True)
+    order_number = models.CharField(max_length=40, blank=True)
+    buyer_reference = models.CharField(max_length=60, blank=True)
+    period_from = models.DateField(null=True, blank=True)
+    period_until = models.DateField(null=True, blank=True)
 
     number = models.CharField(max_length=40, blank=True)
-    issued_on = models.DateField(null=True, blank=True)
+    issued_on = models.DateField(null=True, blank=True, db_index=True)
+    issued_at = models.DateTimeField(null=True, blank=True)
     tax_point = models.DateField()
     due_on = models.DateField(null=True, blank=True)
     issued_by = models.ForeignKey(
@@ -65,11 +133,23 @@ class Invoice(TenantModel):
     )
     seller = models.JSONField(default=dict, blank=True)
     buyer = models.JSONField(default=dict, blank=True)
-    net = models.DecimalField(max_digits=12, decimal_places=2, default=0)
-    tax = models.DecimalField(max_digits=12, decimal_places=2, default=0)
-    gross = models.DecimalField(max_digits=12, decimal_places=2, default=0)
-    pdf = models.BinaryField(null=True, blank=True)
-    pdf_sha256 = models.CharField(max_length=64, blank=True)
+    payment = models.JSONField(default=dict, blank=True, help_text="How to pay, as it was printed.")
+    creditor_reference = models.CharField(max_length=25, blank=True)
+    line_sum = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    allowances = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    charges = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    net = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    tax = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    gross = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    prepaid = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    rounding = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    payable = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    papers = models.OneToOneField(
+        InvoicePapers, on_delete=models.PROTECT, related_name="invoice", null=True, blank=True
+    )
+
+    settled = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    is_open = models.BooleanField(default=False, db_index=True)
 
     farm_path: ClassVar[str | None] = "farm_id"
     objects: ClassVar = InvoiceQuerySet.as_manager()
@@ -83,14 +163,36 @@ class Invoice(TenantModel):
             ),
             models.UniqueConstraint(
                 fields=["visit"],
-                condition=models.Q(visit__isnull=False),
-                name="a_visit_is_billed_once",
+                condition=models.Q(visit__isnull=False, state="draft", kind="invoice"),
+                name="one_draft_per_visit",
+            ),
+            models.UniqueConstraint(
+                fields=["farm", "period_from", "currency"],
+                condition=models.Q(
+                    visit__isnull=True, period_from__isnull=False, state="draft", kind="invoice"
+                ),
+                name="one_draft_per_farm_and_month",
             ),
             models.CheckConstraint(
-                condition=models.Q(state="draft")
-                | (~models.Q(number="") & models.Q(issued_on__isnull=False) & models.Q(pdf__isnull=False)),
+                condition=models.Q(state="draft", number="", papers__isnull=True)
+                | (
+                    models.Q(state="issued", issued_on__isnull=False, papers__isnull=False)
+                    & ~models.Q(number="")
+                ),
                 name="issued_invoice_is_complete",
             ),
+            models.CheckConstraint(
+                condition=models.Q(kind="invoice", corrects__isnull=True)
+                | (models.Q(kind="credit_note", corrects__isnull=False) & ~models.Q(reason="")),
+                name="credit_note_points_back_and_says_why",
+            ),
+        ]
+        indexes = [
+            models.Index(fields=["business", "state", "-issued_on", "-id"], name="invoices_newest_first"),
+            models.Index(
+                fields=["business", "due_on"], condition=models.Q(is_open=True), name="open_invoices_by_day"
+            ),
+            models.Index(fields=["business", "farm", "issued_on"], name="invoices_of_a_farm"),
         ]
         ordering = ["-drafted_at", "-id"]
 
@@ -101,29 +203,16 @@ class Invoice(TenantModel):
     def is_issued(self) -> bool:
         return self.state == InvoiceState.ISSUED
 
+    @property
+    def is_credit_note(self) -> bool:
+        return self.kind == InvoiceKind.CREDIT_NOTE
 
-class InvoiceLine(TenantModel):
-    """One line: what, how many, at which price and tax, and why it is there."""
+    @property
+    def sign(self) -> int:
+        """-1 for a credit note: what it counts for in sums."""
+        return -1 if self.is_credit_note else 1
 
-    invoice = models.ForeignKey(Invoice, on_delete=models.CASCADE, related_name="lines")
-    position = models.PositiveSmallIntegerField()
-    item = models.CharField(max_length=12, choices=choices_of(PriceItem))
-    description = models.CharField(max_length=200)
-    quantity = models.DecimalField(max_digits=10, decimal_places=2)
-    unit = models.CharField(max_length=3)
-    unit_price = models.DecimalField(max_digits=10, decimal_places=2)
-    tax_category = models.CharField(max_length=2)
-    tax_percent = models.DecimalField(max_digits=5, decimal_places=2)
-    net = models.DecimalField(max_digits=12, decimal_places=2)
-    why = models.CharField(max_length=200, blank=True)
-
-    farm_path: ClassVar[str | None] = "invoice__farm_id"
-
-    class Meta:
-        constraints = [
-            models.UniqueConstraint(fields=["invoice", "position"], name="each_line_position_once")
-        ]
-        ordering = ["position"]
-
-    def __str__(self) -> str:
-        return self.description
+    @property
+    def open_amount(self) -> Decimal:
+        """What is still to be paid (or, of a credit note, still to be set off)."""
+        return self.payable - self.settled

@@ -1,22 +1,25 @@
 """An invoice as the values its paper is drawn from."""
 
+from collections.abc import Sequence
 from datetime import datetime, time
 from decimal import Decimal
 
 from invoicing.documents.invoice_content import (
-    InvoiceLine as PaperLine,
-)
-from invoicing.documents.invoice_content import (
+    Correction,
     InvoicePaper,
     Party,
     Payment,
     TaxRow,
+    WholeLine,
 )
-from invoicing.domain.amounts import AmountLine, invoice_amounts
+from invoicing.documents.invoice_content import InvoiceLine as PaperLine
+from invoicing.domain.amounts import AmountLine, RoundingRule, WholeAmount, invoice_amounts
 from invoicing.domain.minor_units import minor_digits
-from invoicing.models import Invoice, InvoiceLine, TaxRate
-from invoicing.selectors.parties import buyer_of, seller_of
+from invoicing.models import DocumentAmount, Invoice, InvoiceLine
+from invoicing.selectors.money_rules import money_rules
+from invoicing.selectors.parties import buyer_of, payment_of, seller_of
 from trimops.kernel.clock import at_local
+from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
 
 
@@ -24,26 +27,41 @@ def invoice_content(invoice: Invoice) -> InvoicePaper:
     """The paper of an invoice: a draft (no number yet) shows the parties as they stand today."""
     scope = Scope(invoice.business_id)
     lines = list(InvoiceLine.objects.within(scope).filter(invoice=invoice))
+    whole = list(DocumentAmount.objects.within(scope).filter(invoice=invoice))
     day = invoice.issued_on or invoice.tax_point
-    seller = invoice.seller or seller_of(invoice.business)
+    digits = minor_digits(invoice.currency)
+    rules = money_rules(scope)
+    period = invoice.period_from, invoice.period_until
     return InvoicePaper(
         number=invoice.number or None,
         issue_date=day,
         tax_point=invoice.tax_point,
         due_date=invoice.due_on,
         made_at=_made_at(invoice),
-        seller=_party(seller),
+        seller=_party(invoice.seller or seller_of(invoice.business, rules)),
         buyer=_party(invoice.buyer or buyer_of(invoice.farm)),
-        lines=tuple(_line(line) for line in lines),
-        tax_rows=tuple(_tax_rows(scope, invoice, lines)),
-        net=invoice.net,
-        tax=invoice.tax,
-        gross=invoice.gross,
-        due=invoice.gross,
+        lines=tuple(_line(line, digits) for line in lines),
+        tax_rows=tuple(_tax_rows(invoice, lines, whole, digits)),
+        net=round_money(invoice.net, digits),
+        tax=round_money(invoice.tax, digits),
+        gross=round_money(invoice.gross, digits),
+        due=round_money(invoice.payable, digits),
+        paid=round_money(invoice.prepaid, digits),
         currency=invoice.currency,
-        digits=minor_digits(invoice.currency),
-        payment=_payment(invoice, seller),
+        digits=digits,
+        tax_name=invoice.tax_name,
+        payment=_payment(invoice, invoice.payment or payment_of(invoice.business, rules)),
+        corrects=_correction(invoice),
         notes=tuple(filter(None, [f"Work at {invoice.farm.name}", invoice.note])),
+        whole=tuple(_whole(part, digits) for part in whole),
+        line_sum=round_money(invoice.line_sum, digits),
+        allowances=round_money(invoice.allowances, digits),
+        charges=round_money(invoice.charges, digits),
+        rounding=round_money(invoice.rounding, digits),
+        order_number=invoice.order_number,
+        buyer_reference=invoice.buyer_reference,
+        period=(period[0], period[1]) if period[0] and period[1] else None,
+        logo=bytes(rules.logo) if rules.logo else None,
     )
 
 
@@ -59,10 +77,13 @@ def _party(kept: dict[str, str]) -> Party:
         kept.get("vat_number", ""),
         kept.get("phone", ""),
         kept.get("email", ""),
+        country=kept.get("country", ""),
+        registration=kept.get("registration_number", ""),
+        registration_name=kept.get("registration_name", ""),
     )
 
 
-def _line(line: InvoiceLine) -> PaperLine:
+def _line(line: InvoiceLine, digits: int) -> PaperLine:
     return PaperLine(
         line.description,
         line.quantity,
@@ -70,34 +91,79 @@ def _line(line: InvoiceLine) -> PaperLine:
         line.unit_price,
         line.tax_category,
         line.tax_percent,
-        line.net,
+        round_money(line.net, digits),
         line.why,
+        round_money(line.allowance, digits),
+        line.allowance_percent,
+        line.allowance_reason,
+        line.done_on,
     )
 
 
-def _tax_rows(scope: Scope, invoice: Invoice, lines: list[InvoiceLine]) -> list[TaxRow]:
-    asked = [AmountLine(row.quantity, row.unit_price, row.tax_category, row.tax_percent) for row in lines]
-    shares = invoice_amounts(asked, minor_digits(invoice.currency)).tax_shares
+def _whole(part: DocumentAmount, digits: int) -> WholeLine:
+    base = None if part.base is None else round_money(part.base, digits)
+    amount = round_money(part.amount, digits)
+    return WholeLine(
+        part.is_charge, amount, part.reason, part.tax_category, part.tax_percent, base, part.percent
+    )
+
+
+def _tax_rows(
+    invoice: Invoice, lines: Sequence[InvoiceLine], whole: Sequence[DocumentAmount], digits: int
+) -> list[TaxRow]:
+    asked = [amount_line(row) for row in lines]
+    parts = [whole_amount(part) for part in whole]
+    shares = invoice_amounts(asked, parts, digits, RoundingRule(invoice.rounding_rule)).tax_shares
+    reasons = _reasons([*lines, *whole])
     return [
         TaxRow(
             share.category,
             share.percent,
-            share.taxable,
+            round_money(share.taxable, digits),
             share.tax,
-            _reason(scope, invoice, share.category, share.percent),
+            *reasons.get((share.category, share.percent), ("", "")),
         )
         for share in shares
     ]
 
 
-def _reason(scope: Scope, invoice: Invoice, category: str, percent: Decimal) -> str:
-    rows = TaxRate.objects.within(scope).filter(category=category, percent=percent)
-    row = rows.filter(valid_from__lte=invoice.tax_point).order_by("-valid_from").first()
-    return row.reason if row else ""
+def amount_line(row: InvoiceLine) -> AmountLine:
+    """A kept line as the arithmetic takes it."""
+    return AmountLine(row.quantity, row.unit_price, row.tax_category, row.tax_percent, row.allowance)
 
 
-def _payment(invoice: Invoice, seller: dict[str, str]) -> Payment:
-    lines = [line.partition(":") for line in seller.get("bank_details", "").splitlines() if line.strip()]
+def whole_amount(row: DocumentAmount) -> WholeAmount:
+    """A kept discount or charge on the whole as the arithmetic takes it."""
+    return WholeAmount(row.is_charge, row.amount, row.tax_category, row.tax_percent)
+
+
+def _reasons(
+    rows: Sequence[InvoiceLine | DocumentAmount],
+) -> dict[tuple[str, Decimal], tuple[str, str]]:
+    return {
+        (row.tax_category, row.tax_percent): (row.tax_reason, row.tax_reason_code)
+        for row in rows
+        if row.tax_reason or row.tax_reason_code
+    }
+
+
+def _correction(invoice: Invoice) -> Correction | None:
+    if invoice.corrects is None or invoice.corrects.issued_on is None:
+        return None
+    return Correction(invoice.corrects.number, invoice.corrects.issued_on, invoice.reason)
+
+
+def _payment(invoice: Invoice, kept: dict[str, str]) -> Payment:
+    lines = [line.partition(":") for line in kept.get("details", "").splitlines() if line.strip()]
     details = tuple((what.strip(), value.strip()) for what, _, value in lines)
     terms = f"Please pay by {invoice.due_on:%-d %B %Y}." if invoice.due_on else ""
-    return Payment(details, invoice.number, terms)
+    return Payment(
+        details,
+        invoice.number,
+        terms,
+        kept.get("iban", ""),
+        kept.get("bic", ""),
+        kept.get("account_name", ""),
+        invoice.creditor_reference,
+        kept.get("credit_terms", ""),
+    )

@@ -1,29 +1,42 @@
-"""Seller and buyer as an invoice keeps them."""
+"""Seller, buyer and the way to pay as an invoice keeps them."""
 
 from farms.models import Farm
+from invoicing.models import MoneyRules
 from trimops.accounts.models import Business
 
 
-def seller_of(business: Business) -> dict[str, str]:
+def seller_of(business: Business, rules: MoneyRules) -> dict[str, str]:
     """The business as its papers name it."""
     return {
         "name": business.name,
         "address": business.address,
+        "country": business.country,
         "vat_number": business.vat_number,
+        "registration_name": rules.registration_name,
+        "registration_number": rules.registration_number,
         "email": business.email,
         "phone": business.phone,
-        "bank_details": business.bank_details,
     }
 
 
 def buyer_of(farm: Farm) -> dict[str, str]:
     """Who pays for the farm: its payer, or the farm itself."""
-    if farm.payer is not None:
-        payer = farm.payer
-        return {
-            "name": payer.name,
-            "address": payer.address,
-            "vat_number": payer.vat_number,
-            "email": payer.email,
-        }
-    return {"name": farm.name, "address": farm.address, "vat_number": farm.vat_number, "email": farm.email}
+    party = farm if farm.payer is None else farm.payer
+    return {
+        "name": party.name,
+        "address": party.address,
+        "country": party.country or farm.business.country,
+        "vat_number": party.vat_number,
+        "email": party.email,
+    }
+
+
+def payment_of(business: Business, rules: MoneyRules) -> dict[str, str]:
+    """How to pay the business, as it is printed on an invoice."""
+    return {
+        "details": business.bank_details,
+        "iban": rules.iban,
+        "bic": rules.bic,
+        "account_name": rules.account_name or business.name,
+        "credit_terms": rules.credit_terms,
+    }

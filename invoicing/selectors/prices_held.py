@@ -26,4 +26,4 @@ def _priced(price: Price, rates: dict[str, TaxRate], day: date) -> PricedItem:
     rate = rates.get(price.tax_code)
     if rate is None:
         raise NoPrice(f"No tax rate “{price.tax_code}” holds on {day:%d %B %Y}: add it.")
-    return PricedItem(price.unit_price, rate.category, rate.percent)
+    return PricedItem(price.unit_price, rate.category, rate.percent, rate.reason)

@@ -41,7 +41,7 @@ def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
     if row.visit_state is not VisitState.FINISHED or row.finished_at is None:
         raise VisitNotFinished("Finish the visit first: only finished work is billed.")
     day = local_day(row.finished_at, row.business.zone)
-    known = Invoice.objects.within(Scope(row.business_id)).filter(visit=row).first()
+    known = Invoice.objects.within(Scope(row.business_id)).bills().filter(visit=row).first()
     if known is not None and known.is_issued:
         return known
     try:
@@ -61,8 +61,10 @@ def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
 
 
 def _total(invoice: Invoice, lines: Sequence[DraftLine]) -> None:
-    amounts = invoice_amounts([_amount_line(line) for line in lines], minor_digits(invoice.currency))
-    invoice.net, invoice.tax, invoice.gross = amounts.net, amounts.tax, amounts.gross
+    digits = minor_digits(invoice.currency)
+    amounts = invoice_amounts([_amount_line(line) for line in lines], digits=digits)
+    invoice.line_sum, invoice.net, invoice.tax = amounts.line_sum, amounts.net, amounts.tax
+    invoice.gross = invoice.payable = amounts.gross
 
 
 def _amount_line(line: DraftLine) -> AmountLine:
@@ -71,7 +73,8 @@ def _amount_line(line: DraftLine) -> AmountLine:
 
 def _store_lines(invoice: Invoice, lines: Sequence[DraftLine]) -> None:
     InvoiceLine.objects.within(invoice.scope).filter(invoice=invoice).delete()
-    nets = invoice_amounts([_amount_line(line) for line in lines], minor_digits(invoice.currency)).line_nets
+    digits = minor_digits(invoice.currency)
+    nets = invoice_amounts([_amount_line(line) for line in lines], digits=digits).line_nets
     for position, (line, net) in enumerate(zip(lines, nets, strict=True), start=1):
         stored = InvoiceLine(
             business_id=invoice.business_id,
@@ -84,6 +87,9 @@ def _store_lines(invoice: Invoice, lines: Sequence[DraftLine]) -> None:
             unit_price=line.unit_price,
             tax_category=line.tax_category,
             tax_percent=line.tax_percent,
+            tax_reason=line.tax_reason,
+            visit=invoice.visit,
+            done_on=invoice.tax_point,
             net=net,
             why=line.why,
         )

@@ -7,9 +7,10 @@ from django.db import transaction
 
 from invoicing.documents.invoice_pdf import invoice_pdf
 from invoicing.domain.invoice_number import invoice_number
-from invoicing.models import Invoice, InvoiceState, NumberSeries
+from invoicing.models import Invoice, InvoicePapers, InvoiceState, NumberSeries
 from invoicing.selectors.invoice_content import invoice_content
-from invoicing.selectors.parties import buyer_of, seller_of
+from invoicing.selectors.money_rules import money_rules
+from invoicing.selectors.parties import buyer_of, payment_of, seller_of
 from trimops.accounts.models import User
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
@@ -46,13 +47,24 @@ def issue_invoice(*, invoice: Invoice, at: datetime, by: User) -> Invoice:
     row.number = _next_number(row, day)
     row.issued_on, row.issued_by = day, by
     row.due_on = day + timedelta(days=_payment_days(row))
-    row.seller, row.buyer = seller_of(row.business), buyer_of(row.farm)
-    row.pdf = invoice_pdf(invoice_content(row))
-    row.pdf_sha256 = hashlib.sha256(row.pdf).hexdigest()
+    rules = money_rules(row.scope)
+    row.seller, row.buyer = seller_of(row.business, rules), buyer_of(row.farm)
+    row.payment, row.issued_at, row.is_open = payment_of(row.business, rules), at, bool(row.payable)
+    row.papers = _keep_papers(row)
     row.state = InvoiceState.ISSUED
     row.full_clean()
     row.save()
     return row
+
+
+def _keep_papers(invoice: Invoice) -> InvoicePapers:
+    pdf = invoice_pdf(invoice_content(invoice))
+    papers = InvoicePapers(business_id=invoice.business_id, pdf=pdf)
+    papers.pdf_sha256 = hashlib.sha256(pdf).hexdigest()
+    papers.no_xml_because = "Not made yet."
+    papers.full_clean()
+    papers.save()
+    return papers
 
 
 def _payment_days(invoice: Invoice) -> int:

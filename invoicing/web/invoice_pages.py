@@ -28,9 +28,7 @@ class InvoiceListPage(ScopedPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         invoices = Invoice.objects.within(self.scope)
         drafts = invoices.drafts()
-        rows = (
-            invoices.select_related("farm").defer("pdf").order_by("state", "-issued_on", "-drafted_at", "-id")
-        )
+        rows = invoices.select_related("farm").order_by("state", "-issued_on", "-drafted_at", "-id")
         billed = invoices.filter(visit__isnull=False).values("visit_id")
         finished = Visit.objects.within(self.scope).in_state(VisitState.FINISHED).exclude(pk__in=billed)
         return self.show(
@@ -48,7 +46,7 @@ class InvoicePage(ScopedPage):
     template = "invoicing/invoice.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
-        invoice = self.fetch(Invoice, pk, "farm__payer", "visit", "business")
+        invoice = self.fetch(Invoice, pk, "farm__payer", "visit", "business", "papers")
         lines = InvoiceLine.objects.within(self.scope).filter(invoice=invoice)
         return self.show({"invoice": invoice, "lines": lines})
 
@@ -65,8 +63,8 @@ class InvoicePaper(ScopedPage):
     roles = MONEY
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
-        invoice = self.fetch(Invoice, pk, "farm__payer", "business")
-        content = bytes(invoice.pdf) if invoice.pdf else invoice_pdf(invoice_content(invoice))
+        invoice = self.fetch(Invoice, pk, "farm__payer", "business", "papers", "corrects")
+        content = bytes(invoice.papers.pdf) if invoice.papers else invoice_pdf(invoice_content(invoice))
         return pdf_answer(content, invoice.number or f"draft-{invoice.pk}")
 
 

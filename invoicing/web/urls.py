@@ -1,12 +1,8 @@
-from django.urls import path
+"""Addresses of the money, a list of them for each part."""
 
-from invoicing.web.invoice_pages import DraftInvoicePage, InvoiceListPage, InvoicePage, InvoicePaper
-from invoicing.web.price_pages import PricesPage
+from django.urls import include, path
 
 urlpatterns = [
-    path("", InvoiceListPage.as_view(), name="invoice_list"),
-    path("<int:pk>/", InvoicePage.as_view(), name="invoice"),
-    path("<int:pk>/invoice.pdf", InvoicePaper.as_view(), name="invoice_paper"),
-    path("prices/", PricesPage.as_view(), name="prices"),
-    path("draft/<int:visit_pk>/", DraftInvoicePage.as_view(), name="invoice_draft"),
+    path("", include("invoicing.web.invoice_urls")),
+    path("", include("invoicing.web.price_urls")),
 ]

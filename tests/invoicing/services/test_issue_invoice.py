@@ -58,8 +58,8 @@ def test_an_issued_invoice_is_numbered_dated_and_due(priced):
 
 def test_its_paper_is_a_pdf_frozen_with_its_fingerprint(priced):
     row = Invoice.objects.within(priced.scope).get(pk=issue(draft(priced), priced).pk)
-    assert bytes(row.pdf).startswith(b"%PDF-")
-    assert row.pdf_sha256 == hashlib.sha256(bytes(row.pdf)).hexdigest()
+    assert bytes(row.papers.pdf).startswith(b"%PDF-")
+    assert row.papers.pdf_sha256 == hashlib.sha256(bytes(row.papers.pdf)).hexdigest()
 
 
 def test_parties_are_frozen_as_they_were(priced):

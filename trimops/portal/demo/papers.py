@@ -48,7 +48,7 @@ def write_after_visit(folder: Path, made: MadeVisit) -> None:
         visit=made.visit, at=made.visit.finished_at or made.visit.changed_at, tell=False
     )
     (folder / "visit-report.pdf").write_bytes(bytes(report.pdf))
-    (folder / "invoice.pdf").write_bytes(bytes(made.invoice.pdf or b""))
+    (folder / "invoice.pdf").write_bytes(bytes(made.invoice.papers.pdf if made.invoice.papers else b""))
 
 
 def write_letter(folder: Path, letters: list[ReferralLetter]) -> None:

@@ -75,6 +75,9 @@ def all_handed_over(scope: Scope, farm: Farm, at: datetime, *, with_invoices: bo
 
 
 def _invoices(scope: Scope, farm: Farm) -> Files:
-    rows = Invoice.objects.within(scope).issued().filter(farm=farm).order_by("pk")
+    rows = Invoice.objects.within(scope).issued().filter(farm=farm).select_related("papers").order_by("pk")
     for row in rows.iterator(chunk_size=20):
-        yield f"invoices/{row.issued_on} {file_words(row.number)}.pdf", bytes(row.pdf or b"")
+        yield (
+            f"invoices/{row.issued_on} {file_words(row.number)}.pdf",
+            bytes(row.papers.pdf) if row.papers else b"",
+        )

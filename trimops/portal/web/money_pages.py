@@ -25,7 +25,7 @@ class PortalMoneyPage(ClientPage):
 
     def get(self, request: HttpRequest) -> HttpResponse:
         today = local_day(self.now, self.seat.business.zone)
-        rows = Invoice.objects.within(self.scope).issued().defer("pdf").order_by("-issued_on", "-id")
+        rows = Invoice.objects.within(self.scope).issued().order_by("-issued_on", "-id")
         lately = rows.filter(issued_on__gt=today - A_YEAR).order_by("currency").values("currency")
         return self.show(
             {
@@ -44,7 +44,7 @@ class PortalInvoicePaper(ClientPage):
     right = FarmRight.SEES_MONEY
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
-        invoice = self.fetch_from(Invoice.objects.issued(), pk)
-        if invoice.pdf is None:
+        invoice = self.fetch_from(Invoice.objects.issued().select_related("papers"), pk)
+        if invoice.papers is None:
             raise NotFound("There is nothing at this address.")
-        return pdf_answer(bytes(invoice.pdf), invoice.number)
+        return pdf_answer(bytes(invoice.papers.pdf), invoice.number)

@@ -91,7 +91,7 @@ def test_the_visit_made_has_a_block_a_dermatitis_and_one_for_the_vet_and_its_inv
     assert trims.filter(feet__actions__kind="block").exists()
     assert trims.filter(feet__findings__dd_stage="M2").exists()
     assert trims.filter(referrals__isnull=False).exists()
-    assert bytes(invoice.pdf) == (built.folder / "invoice.pdf").read_bytes()
+    assert bytes(invoice.papers.pdf) == (built.folder / "invoice.pdf").read_bytes()
 
 
 def test_one_visit_of_today_is_left_ready_at_the_crush_with_much_to_see(built):

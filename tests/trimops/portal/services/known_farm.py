@@ -10,6 +10,7 @@ from farms.services.ask_erasure import ask_erasure
 from farms.services.give_vet_pass import VetWord, give_vet_pass
 from farms.services.keep_herd_list import keep_herd_list
 from farms.services.save_farm import save_farm
+from invoicing.models import Allocation, DocumentAmount, Invoice, Payment
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
 from tests.factories import (
@@ -127,7 +128,35 @@ def _a_visit(house: House, cow, start, *, issued: bool) -> None:
     )
     invoice = draft_invoice(visit=finish(visit, house.trimmer), at=NOON)
     if issued:
-        issue_invoice(invoice=invoice, at=NOON, by=house.office)
+        _paid(house, issue_invoice(invoice=invoice, at=NOON, by=house.office))
+
+
+def _paid(house: House, invoice: Invoice) -> None:
+    """A part of it came in, and a discount was printed on it."""
+    business, by = house.business, house.office
+    DocumentAmount.objects.create(
+        business=business, invoice=invoice, amount=1, reason="Skirlwath", tax_category="S", tax_percent=20
+    )
+    payment = Payment.objects.create(
+        business=business,
+        farm=house.farm,
+        received_on=MONDAY,
+        amount=5,
+        currency="GBP",
+        method="cash",
+        noted_at=NOON,
+        noted_by=by,
+    )
+    Allocation.objects.create(
+        business=business,
+        invoice=invoice,
+        kind="payment",
+        payment=payment,
+        amount=5,
+        on=MONDAY,
+        noted_at=NOON,
+        noted_by=by,
+    )
 
 
 def _before_the_visit(house: House, cow, visit) -> None:

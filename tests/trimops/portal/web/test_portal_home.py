@@ -99,7 +99,7 @@ def test_issued_invoices_are_shown_with_what_they_come_to_and_drafts_are_not(hou
     issued = issue_invoice(invoice=draft, at=timezone.now(), by=house.owner)
     assert issued.number in page(client, "portal_money")
     paper = client.get(reverse("portal_invoice_paper", args=[issued.pk]))
-    assert paper.content == bytes(issued.pdf)
+    assert paper.content == bytes(issued.papers.pdf)
 
 
 def test_a_farm_that_was_closed_lets_nobody_in(house, client):
