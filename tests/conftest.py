@@ -1,13 +1,17 @@
 """What every test run shares: jobs in place, and a Redis database of its own for each test process."""
 
+import importlib
 import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from django.apps import apps
 from django.conf import settings
 from django.core.cache import cache
+from django.db import connection
 from hypothesis import settings as hypothesis_settings
+from pytest_django import DjangoDbBlocker
 
 from tests.services.worker import Worker, worker
 from trimops.celery import app
@@ -65,6 +69,17 @@ def _turn(item: pytest.Item) -> int:
 def _nobody_has_been_here_before() -> None:
     """Limits on sign-in are counted in the cache; each test starts with none counted."""
     cache.clear()
+
+
+@pytest.fixture(scope="session")
+def django_db_setup(
+    request: pytest.FixtureRequest, django_db_setup: None, django_db_blocker: DjangoDbBlocker
+) -> None:
+    """Tables made straight from the models (--nomigrations) get the locks that a migration puts on them."""
+    if request.config.getoption("nomigrations"):
+        locks = importlib.import_module("invoicing.models.issued_locks")
+        with django_db_blocker.unblock(), connection.schema_editor() as editor:
+            locks.lock_issued(apps, editor)
 
 
 @pytest.fixture

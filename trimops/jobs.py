@@ -38,6 +38,11 @@ class Job(StrEnum):
     GIVE_REASONS = "visits.give_reasons"
     PROVE_WEEK = "visits.prove_week"
     DRAFT_INVOICE = "invoicing.draft_invoice"
+    ISSUE_INVOICE = "invoicing.issue_invoice"
+    SEND_PAPER = "invoicing.send_paper"
+    SWEEP_SENDINGS = "invoicing.sweep_sendings"
+    PROPOSE_REMINDERS = "invoicing.propose_reminders"
+    KEEP_JOURNEYS = "invoicing.keep_journeys"
     ISSUE_REPORT = "visits.issue_report"
     TELL_REPORT = "trimops.tell_report"
 
@@ -52,6 +57,9 @@ SCHEDULE: dict[Job, crontab] = {
     Job.SWEEP_RECHECKS: crontab(minute=7),
     Job.LEARN_LENGTHS: crontab(minute=2),
     Job.SWEEP_ROADS: crontab(minute=37, hour=1),
+    Job.SWEEP_SENDINGS: crontab(minute="*/5"),
+    Job.PROPOSE_REMINDERS: crontab(minute=17),
+    Job.KEEP_JOURNEYS: crontab(minute=22),
 }
 
 

@@ -13,6 +13,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("", include("visits.web.urls")),
     path("api/v1/", include("visits.api.urls")),
     path("invoices/", include("invoicing.web.urls")),
+    path("bill/", include("invoicing.web.link_urls")),
     path("my-farm/", include("trimops.portal.web.urls")),
     path("", include("trimops.portal.web.out_urls")),
 ]

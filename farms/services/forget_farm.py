@@ -5,6 +5,7 @@ from datetime import datetime
 from decimal import Decimal
 
 from django.db import transaction
+from django.db.models import ProtectedError
 
 from farms.domain.handling import CrushPlace, PowerSupply, Shelter
 from farms.domain.hygiene import HygieneLevel
@@ -17,6 +18,7 @@ from farms.models import (
     HerdImport,
     HygieneChange,
     Milking,
+    Payer,
     VetPass,
 )
 from trimops.kernel.scope import Scope
@@ -40,7 +42,7 @@ def forget_farm(*, farm: Farm, at: datetime) -> dict[str, int]:
     _make_bare(farm, at)
     if payer is not None and not Farm.objects.within(scope).filter(payer=payer).exists():
         gone["payers"] = 1
-        payer.delete()
+        _forget_payer(payer)
     return {name: count for name, count in gone.items() if count}
 
 
@@ -53,6 +55,19 @@ def _rows_of(scope: Scope, farm: Farm) -> Iterator[tuple[str, TenantQuerySet[Ten
     yield "herd lists", HerdImport.objects.within(scope).filter(farm=farm)
     yield "milking times", Milking.objects.within(scope).filter(farm=farm)
     yield "changes of hygiene", HygieneChange.objects.within(scope).filter(farm=farm)
+
+
+def _forget_payer(payer: Payer) -> None:
+    """Deleted; where an issued invoice hangs on it, only its key is left, as of the farm."""
+    try:
+        with transaction.atomic():
+            payer.delete()
+    except ProtectedError:
+        payer.name = f"Erased payer {payer.pk}"
+        payer.address = payer.country = payer.email = payer.vat_number = ""
+        payer.payment_days = None
+        payer.full_clean()
+        payer.save()
 
 
 def _make_bare(farm: Farm, at: datetime) -> None:

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 
+from invoicing.domain.amounts import RoundingRule
+
 
 @dataclass(frozen=True)
 class Party:
@@ -104,12 +106,21 @@ class Correction:
 
 
 @dataclass(frozen=True)
+class HomeTax:
+    """The total tax in the currency of the country that gets it, where the invoice is in another."""
+
+    currency: str
+    amount: Decimal
+
+
+@dataclass(frozen=True)
 class InvoicePaper:
     """The whole paper. `number` None: a draft. `corrects` makes it a credit note. `digits`: of the currency.
 
     All amounts are positive on both kinds. `cash_discount` is the sentence on a discount for prompt payment.
-    `tax_in_sterling` is needed when the currency is not GBP and UK VAT is charged. `period` are the first and last day
-    of work where it bills more than one day. `logo` is a PNG or JPEG.
+    `home_tax` is needed where tax is charged in another currency than that of the seller's country. `period` are the
+    first and last day of work where it bills more than one day. `logo` is a PNG or JPEG. `rounding_rule`: how the tax
+    was rounded; None where it is not known.
 
     Totals (EN 16931): line_sum BT-106, allowances BT-107, charges BT-108, net BT-109, tax BT-110, gross BT-112, paid
     BT-113, rounding BT-114, due BT-115.
@@ -135,7 +146,7 @@ class InvoicePaper:
     payment: Payment = Payment()
     corrects: Correction | None = None
     cash_discount: str = ""
-    tax_in_sterling: Decimal | None = None
+    home_tax: HomeTax | None = None
     notes: tuple[str, ...] = ()
     whole: tuple[WholeLine, ...] = ()
     line_sum: Decimal | None = None
@@ -146,11 +157,17 @@ class InvoicePaper:
     buyer_reference: str = ""
     period: tuple[date, date] | None = None
     logo: bytes | None = None
+    rounding_rule: RoundingRule | None = None
 
     @property
     def kind(self) -> str:
         """ "Invoice" or "Credit note" """
         return "Credit note" if self.corrects else "Invoice"
+
+    @property
+    def supplied_on(self) -> date:
+        """The last day of work; the tax point where no line tells one."""
+        return max((line.done_on for line in self.lines if line.done_on), default=self.tax_point)
 
     @property
     def sum_of_lines(self) -> Decimal:

@@ -1,17 +1,12 @@
 """The head of an invoice: what it is and comes to, who to whom, and its dates."""
 
-from collections.abc import Iterable
+from reportlab.platypus import Flowable
 
-from reportlab.platypus import Flowable, Paragraph, Spacer
-
-from invoicing.documents.invoice_content import InvoicePaper, Party
-from trimops.paper.colours import Tint
+from invoicing.documents.invoice_content import InvoicePaper
+from invoicing.documents.paper_head import Fact, over_the_border, paper_head, to_and_facts
 from trimops.paper.days import day_plain, day_short_year
 from trimops.paper.figures import money
-from trimops.paper.letterhead import Letterhead, letterhead_block
-from trimops.paper.sheet import TEXT_WIDTH
-from trimops.paper.side_by_side import side_by_side
-from trimops.paper.styles import SMALL, TITLE, style, words
+from trimops.paper.styles import style, words
 
 
 def invoice_title(paper: InvoicePaper) -> str:
@@ -22,59 +17,52 @@ def invoice_title(paper: InvoicePaper) -> str:
     if paper.corrects:
         return f"Credit note {paper.number}: {due} for invoice {paper.corrects.invoice_number}"
     if not paper.due:
-        return f"Invoice {paper.number}: paid"
+        return f"Invoice {paper.number}: {'paid' if paper.gross else 'nothing to pay'}"
+    if paper.due < 0:
+        return f"Invoice {paper.number}: {money(-paper.due, paper.currency, paper.digits)} to your good"
     return f"Invoice {paper.number}: {due} to pay{f' by {day_short_year(paper.due_date)}' if paper.due_date else ''}"
 
 
 def invoice_head(paper: InvoicePaper) -> list[Flowable]:
     """Letterhead, title, buyer and dates; a credit note also says what it corrects and why."""
-    seller = paper.seller
     mark = paper.kind if paper.number else f"{paper.kind}: draft, not a tax document"
-    letterhead = Letterhead(seller.name, seller.address, seller.phone, seller.email)
-    parts: list[Flowable] = [
-        letterhead_block(letterhead, mark),
-        words(invoice_title(paper), style(TITLE, bold=True, after=6)),
-        *side_by_side([_buyer(paper), _seller(paper), _dates(paper)], TEXT_WIDTH),
-        Spacer(0, 12),
+    seller, buyer = over_the_border(paper.seller, paper.buyer), over_the_border(paper.buyer, paper.seller)
+    return [
+        *paper_head(seller, paper.tax_name, mark, invoice_title(paper), paper.logo),
+        *to_and_facts(buyer, paper.tax_name, _facts(paper)),
+        *_correction(paper),
     ]
-    if paper.corrects:
-        on = (
-            f"It corrects invoice {paper.corrects.invoice_number} of {day_plain(paper.corrects.invoice_date)}"
-        )
-        parts.append(words(f"{on}: {paper.corrects.reason}", style(after=8)))
-    return parts
 
 
-def _buyer(paper: InvoicePaper) -> list[Paragraph]:
-    return [_label("To"), *_party(paper.buyer, paper.tax_name)]
+def _correction(paper: InvoicePaper) -> list[Flowable]:
+    if paper.corrects is None:
+        return []
+    invoice = f"invoice {paper.corrects.invoice_number} of {day_plain(paper.corrects.invoice_date)}"
+    return [words(f"It corrects {invoice}: {paper.corrects.reason}", style(after=8))]
 
 
-def _seller(paper: InvoicePaper) -> list[Paragraph]:
-    return [_label("From"), *_party(paper.seller, paper.tax_name)]
-
-
-def _party(party: Party, tax_name: str) -> list[Paragraph]:
-    number = [f"{tax_name} number {party.tax_number}"] if party.tax_number else []
-    lines = [words(line) for line in (*party.address, *number, *party.more)]
-    return [words(party.name, style(bold=True)), *lines]
-
-
-def _dates(paper: InvoicePaper) -> list[Paragraph]:
+def _facts(paper: InvoicePaper) -> list[Fact]:
     facts = [
         (f"{paper.kind} number", paper.number or "none yet"),
-        ("Date of issue", day_plain(paper.issue_date)),
-        ("Tax point (date of supply)", day_plain(paper.tax_point)),
+        ("Date of issue", day_plain(paper.issue_date) if paper.number else "not yet"),
+        (_tax_point_label(paper), day_plain(paper.tax_point)),
+        ("Work done", _work_done(paper)),
+        ("Due", day_plain(paper.due_date) if paper.due_date and not paper.corrects else ""),
+        ("Your order number", paper.order_number),
+        ("Your reference", paper.buyer_reference),
     ]
-    if paper.due_date and not paper.corrects:
-        facts.append(("Due", day_plain(paper.due_date)))
-    return list(_facts(facts))
+    return [(name, value) for name, value in facts if value]
 
 
-def _facts(facts: Iterable[tuple[str, str]]) -> Iterable[Paragraph]:
-    for label, value in facts:
-        yield _label(label)
-        yield words(value, style(after=3))
+def _tax_point_label(paper: InvoicePaper) -> str:
+    """Of a credit note, and where it was moved, the tax point is not the day of the work."""
+    return "Tax point (date of supply)" if paper.tax_point == paper.supplied_on else "Tax point"
 
 
-def _label(text: str) -> Paragraph:
-    return words(text, style(SMALL, bold=True, tint=Tint.QUIET))
+def _work_done(paper: InvoicePaper) -> str:
+    """Empty where the tax point says it already."""
+    days = {line.done_on for line in paper.lines if line.done_on}
+    first, last = paper.period or (min(days, default=None), max(days, default=None))
+    if first is None or last is None or first == last == paper.tax_point:
+        return ""
+    return day_plain(first) if first == last else f"{day_short_year(first)} to {day_short_year(last)}"

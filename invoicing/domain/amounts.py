@@ -1,38 +1,35 @@
 """Amounts of an invoice by the rules of EN 16931: exact decimals, tax per category and rate on the summed net.
 
 Rule names are the standard's (BR-CO-10 to BR-CO-17; text read in the official schematron, validation 1.3.16).
-Rounding is half away from zero to the currency's minor unit.
+Rounding is half away from zero to the currency's minor unit. Whatever is handed in finer than that (an allowance, a
+prepayment) is rounded first, so that each figure on paper is the figure that was added. Turning all signs turns all
+results: nothing depends on which way money flows.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from decimal import ROUND_FLOOR, Decimal
-from enum import StrEnum
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
 
-from trimops.kernel.money import round_money
+from invoicing.domain.tax_shares import ZERO, RoundingRule, TaxShare, rounded, tax_is_near, tax_of, tax_shares
 
-ZERO = Decimal(0)
-
-
-class RoundingRule(StrEnum):
-    """Where tax is rounded. `PER_RATE` is EN 16931's; the others are allowed to some and lie within its tolerance."""
-
-    PER_RATE = "per_rate"
-    PER_LINE = "per_line"
-    TOTAL = "total"
-    TOTAL_DOWN = "total_down"
-
-    @property
-    def label(self) -> str:
-        return _LABELS[self]
-
-
-_LABELS = {
-    RoundingRule.PER_RATE: "Once for each rate",
-    RoundingRule.PER_LINE: "On each line",
-    RoundingRule.TOTAL: "Once, on the total",
-    RoundingRule.TOTAL_DOWN: "Once, on the total, downwards",
-}
+__all__ = [
+    "AmountLine",
+    "InvoiceAmounts",
+    "RoundingRule",
+    "TaxShare",
+    "WholeAmount",
+    "amount_due",
+    "invoice_amounts",
+    "line_net",
+    "sum_of_allowances",
+    "sum_of_charges",
+    "sum_of_line_nets",
+    "tax_is_near",
+    "tax_of",
+    "total_tax",
+    "total_with_tax",
+    "total_without_tax",
+]
 
 
 @dataclass(frozen=True)
@@ -64,16 +61,6 @@ class WholeAmount:
 
 
 @dataclass(frozen=True)
-class TaxShare:
-    """One line of the tax breakdown: what is taxed at that rate, and the tax (BT-116, BT-117)."""
-
-    category: str
-    percent: Decimal
-    taxable: Decimal
-    tax: Decimal
-
-
-@dataclass(frozen=True)
 class InvoiceAmounts:
     """Totals in the invoice currency (BT-131, 106, 107, 108, 109, BG-23, 110, 112, 113, 114, 115)."""
 
@@ -91,8 +78,8 @@ class InvoiceAmounts:
 
 
 def line_net(quantity: Decimal, unit_price: Decimal, digits: int = 2, allowance: Decimal = ZERO) -> Decimal:
-    """Net of one line (BT-131): quantity x unit price less its allowance, rounded once."""
-    return round_money(quantity * unit_price - allowance, digits)
+    """Net of one line (BT-131): quantity x unit price less its allowance as printed (BT-136), rounded once."""
+    return rounded(quantity * unit_price - rounded(allowance, digits), digits)
 
 
 def sum_of_line_nets(nets: Iterable[Decimal]) -> Decimal:
@@ -130,11 +117,6 @@ def amount_due(gross: Decimal, paid: Decimal, rounding: Decimal = ZERO) -> Decim
     return gross - paid + rounding
 
 
-def tax_of(taxable: Decimal, percent: Decimal, digits: int = 2) -> Decimal:
-    """BR-CO-17: tax of a category and rate = taxable amount x rate / 100, rounded once."""
-    return round_money(taxable * percent / 100, digits)
-
-
 def invoice_amounts(
     lines: Sequence[AmountLine],
     whole: Sequence[WholeAmount] = (),
@@ -145,10 +127,12 @@ def invoice_amounts(
     rounding: Decimal = ZERO,
 ) -> InvoiceAmounts:
     """All totals of an invoice or a credit note. An empty invoice is all zeros."""
+    whole = [replace(part, amount=rounded(part.amount, digits)) for part in whole]
+    prepaid, rounding = rounded(prepaid, digits), rounded(rounding, digits)
     nets = tuple(line_net(line.quantity, line.unit_price, digits, line.allowance) for line in lines)
     parts = [(line.tax_category, line.tax_percent, net) for line, net in zip(lines, nets, strict=True)]
     parts += [(part.tax_category, part.tax_percent, part.signed) for part in whole]
-    shares = _tax_shares(parts, digits, rule)
+    shares = tax_shares(parts, digits, rule)
     line_sum, allowances, charges = sum_of_line_nets(nets), sum_of_allowances(whole), sum_of_charges(whole)
     net = total_without_tax(line_sum, allowances, charges)
     tax = total_tax(shares)
@@ -157,50 +141,3 @@ def invoice_amounts(
     return InvoiceAmounts(
         nets, line_sum, allowances, charges, net, shares, tax, gross, prepaid, rounding, payable
     )
-
-
-Part = tuple[str, Decimal, Decimal]
-
-
-def _tax_shares(parts: Sequence[Part], digits: int, rule: RoundingRule) -> tuple[TaxShare, ...]:
-    """By category, the highest rate first."""
-    taxable: dict[tuple[str, Decimal], Decimal] = {}
-    for category, percent, net in parts:
-        taxable[category, percent] = taxable.get((category, percent), ZERO) + net
-    taxes = _taxes(parts, taxable, digits, rule)
-    return tuple(
-        TaxShare(category, percent, taxable[category, percent], taxes[category, percent])
-        for category, percent in sorted(taxable, key=lambda key: (key[0], -key[1]))
-    )
-
-
-def _taxes(
-    parts: Sequence[Part], taxable: Mapping[tuple[str, Decimal], Decimal], digits: int, rule: RoundingRule
-) -> dict[tuple[str, Decimal], Decimal]:
-    if rule is RoundingRule.PER_RATE:
-        return {key: tax_of(amount, key[1], digits) for key, amount in taxable.items()}
-    if rule is RoundingRule.PER_LINE:
-        taxes = dict.fromkeys(taxable, ZERO)
-        for category, percent, net in parts:
-            taxes[category, percent] += tax_of(net, percent, digits)
-        return taxes
-    exact = {key: amount * key[1] / 100 for key, amount in taxable.items()}
-    whole = sum(exact.values(), ZERO)
-    step = Decimal(1).scaleb(-digits)
-    if rule is RoundingRule.TOTAL_DOWN:
-        total = abs(whole).quantize(step, rounding=ROUND_FLOOR).copy_sign(whole)
-    else:
-        total = round_money(whole, digits)
-    return _shared_out(exact, total, step)
-
-
-def _shared_out(
-    exact: Mapping[tuple[str, Decimal], Decimal], total: Decimal, step: Decimal
-) -> dict[tuple[str, Decimal], Decimal]:
-    """`total` shared out over the rates by largest remainder, so that BR-CO-14 holds to the minor unit."""
-    shares = {key: amount.quantize(step, rounding=ROUND_FLOOR) for key, amount in exact.items()}
-    missing = int((total - sum(shares.values(), ZERO)) / step)
-    by_remainder = sorted(exact, key=lambda key: (shares[key] - exact[key], key))
-    for key in by_remainder[:missing]:
-        shares[key] += step
-    return shares

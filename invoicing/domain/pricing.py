@@ -1,7 +1,7 @@
-"""From the work done to the lines of a draft: what is charged, how many, at which price, and why."""
+"""What can be charged for, and a line of a draft: what, how many, at which price, and why."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 
@@ -28,6 +28,12 @@ class PriceItem(StrEnum):
     @property
     def label(self) -> str:
         return _LABELS[self]
+
+    @property
+    def label_with_unit(self) -> str:
+        """Travel says by what it is priced."""
+        by = {PriceItem.KILOMETRE: "a kilometre", PriceItem.MILE: "a mile", PriceItem.TRAVEL: "a visit"}
+        return f"{self.label}, {by[self]}" if self in by else self.label
 
     @property
     def unit(self) -> str:
@@ -59,26 +65,8 @@ class NoPrice(ValueError):
 
 
 @dataclass(frozen=True)
-class PricedItem:
-    """A price of the list: unit price without tax, tax category and percent."""
-
-    unit_price: Decimal
-    tax_category: str
-    tax_percent: Decimal
-    tax_reason: str = ""
-
-
-@dataclass(frozen=True)
-class WorkDone:
-    """What a finished visit can be charged for."""
-
-    counts: Mapping[PriceItem, Decimal]
-    why: Mapping[PriceItem, str]
-
-
-@dataclass(frozen=True)
 class DraftLine:
-    """One line to be billed."""
+    """One line to be billed. `allowance` is taken off; `keys` name the pieces of work that the line bills."""
 
     item: PriceItem
     description: str
@@ -89,34 +77,10 @@ class DraftLine:
     tax_percent: Decimal
     why: str
     tax_reason: str = ""
-
-
-def draft_lines(work: WorkDone, prices: Mapping[PriceItem, PricedItem]) -> list[DraftLine]:
-    """Lines in the order of the price list. NoPrice names the item that has work but no price.
-
-    An item with a price of nought is left off: what costs nothing is not billed.
-    """
-    lines = []
-    for item in PriceItem:
-        quantity = work.counts.get(item, Decimal(0))
-        if not quantity:
-            continue
-        if item not in prices:
-            raise NoPrice(f"The price list has no price for “{item.label}”: add one, then draft again.")
-        if prices[item].unit_price:
-            lines.append(_line(item, quantity, prices[item], work.why.get(item, "")))
-    return lines
-
-
-def _line(item: PriceItem, quantity: Decimal, price: PricedItem, why: str) -> DraftLine:
-    return DraftLine(
-        item,
-        item.label,
-        quantity,
-        item.unit,
-        price.unit_price,
-        price.tax_category,
-        price.tax_percent,
-        why,
-        price.tax_reason,
-    )
+    tax_reason_code: str = ""
+    allowance: Decimal = Decimal(0)
+    allowance_percent: Decimal | None = None
+    allowance_reason: str = ""
+    visit_id: int | None = None
+    done_on: date | None = None
+    keys: tuple[str, ...] = ()

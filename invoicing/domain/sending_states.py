@@ -2,6 +2,11 @@
 
 from enum import StrEnum
 
+ONLY_IN_THE_FOLDER = (
+    "Written to the mail folder of this machine: no mail server is set, so it reaches nobody."
+)
+"""What stands in the log of a mail where no server is set."""
+
 
 class SentPaper(StrEnum):
     """What is sent."""
@@ -28,11 +33,16 @@ class SendingState(StrEnum):
     def label(self) -> str:
         return _LABELS[self]
 
+    @property
+    def may_go_again(self) -> bool:
+        """Whether a person may have the same mail sent once more; what went is sent anew instead."""
+        return self in (SendingState.FAILED, SendingState.UNCLEAR)
+
 
 _LABELS = {
     SendingState.QUEUED: "Waiting to go",
     SendingState.GOING: "Going now",
-    SendingState.HANDED_OVER: "Handed over to the mail server",
+    SendingState.HANDED_OVER: "Handed over",
     SendingState.FAILED: "Did not go",
     SendingState.UNCLEAR: "Not known whether it went",
 }

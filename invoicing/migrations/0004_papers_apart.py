@@ -2,7 +2,9 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-    dependencies = [("invoicing", "0003_papers_moved")]
+    dependencies = [
+        ("invoicing", "0003_papers_moved"),
+    ]
 
     operations = [
         migrations.RemoveField(

@@ -1,7 +1,7 @@
-from invoicing.models.bank import BankEntry, BankMapping, BankStatement
+from invoicing.models.bank import BankEntry, BankFile, BankMapping, BankStatement
 from invoicing.models.books import Journey, MileageRate, PeriodLock
 from invoicing.models.invoice import Invoice, InvoiceKind, InvoicePapers, InvoiceState, NumberSeries
-from invoicing.models.invoice_line import BilledWork, DocumentAmount, DraftEdit, InvoiceLine
+from invoicing.models.invoice_line import BilledWork, DocumentAmount, DraftEdit, InvoiceLine, LateWork
 from invoicing.models.payment import Allocation, Payment
 from invoicing.models.prices import Agreement, Price, PriceList, TaxRate, TravelBand
 from invoicing.models.reminder import ReferenceRate, Reminder
@@ -12,6 +12,7 @@ __all__ = [
     "Agreement",
     "Allocation",
     "BankEntry",
+    "BankFile",
     "BankMapping",
     "BankStatement",
     "BilledWork",
@@ -25,6 +26,7 @@ __all__ = [
     "InvoicePapers",
     "InvoiceState",
     "Journey",
+    "LateWork",
     "MileageRate",
     "MoneyRules",
     "NumberSeries",

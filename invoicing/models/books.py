@@ -66,7 +66,16 @@ class Journey(TenantModel):
     purpose = models.CharField(max_length=200)
     distance = models.DecimalField(max_digits=8, decimal_places=1, validators=[MinValueValidator(0)])
     unit = models.CharField(max_length=3, choices=choices_of(DistanceUnit))
-    is_by_hand = models.BooleanField(default=False)
+    is_by_hand = models.BooleanField(default=False, help_text="Put in by a person, not made from a visit.")
+    reckoned = models.DecimalField(
+        max_digits=8,
+        decimal_places=1,
+        null=True,
+        blank=True,
+        help_text="What stood there before it was mended.",
+    )
+    reckoned_source = models.CharField(max_length=120, blank=True)
+    mended_because = models.CharField(max_length=200, blank=True)
     source = models.CharField(max_length=120, help_text="Road map, reckoned, or the odometer.")
     noted_at = models.DateTimeField()
     noted_by = models.ForeignKey(
@@ -76,6 +85,7 @@ class Journey(TenantModel):
     farm_path: ClassVar[str | None] = None
 
     class Meta:
+        indexes = [models.Index(fields=["business", "on"], name="journeys_by_day")]
         ordering = ["on", "position", "id"]
 
     def __str__(self) -> str:

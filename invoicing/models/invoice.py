@@ -5,9 +5,9 @@ from django.db import models
 
 from farms.models import Farm, Payer
 from invoicing.domain.amounts import RoundingRule
+from invoicing.models.stays import IssuedStays, RowsThatStay
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
-from trimops.tenancy.querysets import TenantQuerySet
 from visits.models import Visit
 
 
@@ -21,7 +21,9 @@ class InvoiceKind(models.TextChoices):
     CREDIT_NOTE = "credit_note", "Credit note"
 
 
-class InvoiceQuerySet(TenantQuerySet["Invoice"]):
+class InvoiceQuerySet(RowsThatStay["Invoice"]):
+    state_path = "state"
+
     def drafts(self) -> "InvoiceQuerySet":
         return self.filter(state=InvoiceState.DRAFT)
 
@@ -143,6 +145,13 @@ class Invoice(TenantModel):
     gross = models.DecimalField(max_digits=14, decimal_places=4, default=0)
     prepaid = models.DecimalField(max_digits=14, decimal_places=4, default=0)
     rounding = models.DecimalField(max_digits=14, decimal_places=4, default=0)
+    home_rate = models.DecimalField(
+        max_digits=14,
+        decimal_places=8,
+        null=True,
+        blank=True,
+        help_text="What one unit of the currency is in that of the country's tax, where they differ.",
+    )
     payable = models.DecimalField(max_digits=14, decimal_places=4, default=0)
     papers = models.OneToOneField(
         InvoicePapers, on_delete=models.PROTECT, related_name="invoice", null=True, blank=True
@@ -198,6 +207,14 @@ class Invoice(TenantModel):
 
     def __str__(self) -> str:
         return self.number or f"draft {self.pk}"
+
+    def delete(self, *args: object, **kwargs: object) -> tuple[int, dict[str, int]]:
+        """A draft and what hangs on it; IssuedStays for what was issued."""
+        if self.is_issued:
+            raise IssuedStays
+        return super().delete(*args, **kwargs)
+
+    delete.alters_data = True  # type: ignore[attr-defined]
 
     @property
     def is_issued(self) -> bool:

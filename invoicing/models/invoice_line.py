@@ -6,12 +6,13 @@ from django.db import models
 
 from invoicing.domain.pricing import PriceItem
 from invoicing.models.invoice import Invoice
+from invoicing.models.stays import PartOfInvoice, RowsThatStay
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from visits.models import Trim, Visit
 
 
-class InvoiceLine(TenantModel):
+class InvoiceLine(PartOfInvoice):
     """One line: what, how many, at which price and tax, less what, and why it is there."""
 
     invoice = models.ForeignKey(Invoice, on_delete=models.CASCADE, related_name="lines")
@@ -38,6 +39,7 @@ class InvoiceLine(TenantModel):
     is_by_hand = models.BooleanField(default=False, help_text="Put in by the office; drafting leaves it.")
 
     farm_path: ClassVar[str | None] = "invoice__farm_id"
+    objects: ClassVar = RowsThatStay["InvoiceLine"].as_manager()
 
     class Meta:
         constraints = [
@@ -49,7 +51,7 @@ class InvoiceLine(TenantModel):
         return self.description
 
 
-class DocumentAmount(TenantModel):
+class DocumentAmount(PartOfInvoice):
     """A discount on the whole invoice, or a charge (BG-20, BG-21), at the tax that it changes."""
 
     invoice = models.ForeignKey(Invoice, on_delete=models.CASCADE, related_name="document_amounts")
@@ -64,6 +66,7 @@ class DocumentAmount(TenantModel):
     tax_reason_code = models.CharField(max_length=30, blank=True)
 
     farm_path: ClassVar[str | None] = "invoice__farm_id"
+    objects: ClassVar = RowsThatStay["DocumentAmount"].as_manager()
 
     class Meta:
         constraints = [
@@ -75,30 +78,64 @@ class DocumentAmount(TenantModel):
         return self.reason
 
 
-class BilledWork(TenantModel):
+class BilledWork(PartOfInvoice):
     """One piece of work that a line bills; `key` names it for good, and while it `holds` no other line may.
 
-    A credit note lets go of it (`holds` false) where the work may be billed again.
+    Without a line it is work that the office left unbilled, and why: on a draft (`invoice`) or of a visit as a whole.
+    `credit_line` is the line of a credit note that credits it; when that note is issued it stops holding.
     """
 
-    line = models.ForeignKey(InvoiceLine, on_delete=models.CASCADE, related_name="billed_work")
+    invoice = models.ForeignKey(
+        Invoice, on_delete=models.CASCADE, related_name="billed_work", null=True, blank=True
+    )
+    line = models.ForeignKey(
+        InvoiceLine, on_delete=models.CASCADE, related_name="billed_work", null=True, blank=True
+    )
     visit = models.ForeignKey(Visit, on_delete=models.PROTECT, related_name="billed_work")
     trim = models.ForeignKey(Trim, on_delete=models.SET_NULL, related_name="+", null=True, blank=True)
     key = models.CharField(max_length=120)
+    words = models.CharField(max_length=200, blank=True, help_text="What was done, as it was when drafted.")
     holds = models.BooleanField(default=True)
+    not_billed_because = models.CharField(max_length=200, blank=True)
+    credit_line = models.ForeignKey(
+        InvoiceLine, on_delete=models.SET_NULL, related_name="lets_go", null=True, blank=True
+    )
 
     farm_path: ClassVar[str | None] = None
+    objects: ClassVar = RowsThatStay["BilledWork"].as_manager()
 
     class Meta:
         constraints = [
             models.UniqueConstraint(
                 fields=["business", "key"], condition=models.Q(holds=True), name="work_is_billed_once"
-            )
+            ),
+            models.CheckConstraint(
+                condition=models.Q(line__isnull=False, invoice__isnull=False)
+                | (models.Q(line__isnull=True) & ~models.Q(not_billed_because="")),
+                name="unbilled_work_says_why",
+            ),
         ]
         verbose_name_plural = "billed work"
 
     def __str__(self) -> str:
         return self.key
+
+
+class LateWork(TenantModel):
+    """A visit whose work is no longer what was billed: shown until it is billed, credited or left unbilled."""
+
+    visit = models.OneToOneField(Visit, on_delete=models.CASCADE, related_name="late_work")
+    found_at = models.DateTimeField()
+    added = models.PositiveSmallIntegerField(help_text="Pieces of work that no invoice bills.")
+    gone = models.PositiveSmallIntegerField(help_text="Pieces billed that the work no longer shows.")
+
+    farm_path: ClassVar[str | None] = None
+
+    class Meta:
+        verbose_name_plural = "late work"
+
+    def __str__(self) -> str:
+        return f"visit {self.visit_id}: {self.added} more, {self.gone} fewer"
 
 
 class DraftEdit(TenantModel):

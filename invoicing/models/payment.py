@@ -30,8 +30,16 @@ class Payment(TenantModel):
     reference = models.CharField(max_length=140, blank=True)
     payer_name = models.CharField(max_length=140, blank=True)
     note = models.CharField(max_length=300, blank=True)
-    bank_entry = models.OneToOneField(
-        BankEntry, on_delete=models.PROTECT, related_name="payment", null=True, blank=True
+    bank_entry = models.ForeignKey(
+        BankEntry, on_delete=models.PROTECT, related_name="payments", null=True, blank=True
+    )
+    pays_back = models.ForeignKey(
+        "self",
+        on_delete=models.PROTECT,
+        related_name="paid_back",
+        null=True,
+        blank=True,
+        help_text="The payment whose rest goes back to the farm.",
     )
     noted_at = models.DateTimeField()
     noted_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
@@ -51,11 +59,26 @@ class Payment(TenantModel):
                 condition=models.Q(taken_back_at__isnull=True) | ~models.Q(taken_back_because=""),
                 name="payment_taken_back_says_why",
             ),
+            models.CheckConstraint(
+                condition=models.Q(pays_back__isnull=True) | models.Q(amount__lt=0),
+                name="only_money_out_pays_back",
+            ),
+            models.UniqueConstraint(
+                fields=["bank_entry"],
+                condition=models.Q(taken_back_at__isnull=True, bank_entry__isnull=False),
+                name="bank_entry_is_booked_once",
+            ),
         ]
         ordering = ["-received_on", "-id"]
 
     def __str__(self) -> str:
         return f"{self.amount} {self.currency} on {self.received_on}"
+
+
+class AllocationQuerySet(TenantQuerySet["Allocation"]):
+    def standing(self) -> "AllocationQuerySet":
+        """Without those undone."""
+        return self.filter(undone_at__isnull=True)
 
 
 class Allocation(TenantModel):
@@ -82,6 +105,7 @@ class Allocation(TenantModel):
     undone_because = models.CharField(max_length=200, blank=True)
 
     farm_path: ClassVar[str | None] = "invoice__farm_id"
+    objects: ClassVar = AllocationQuerySet.as_manager()
 
     class Meta:
         constraints = [

@@ -1,5 +1,6 @@
 """Reminders of what is overdue, and the rates that interest is reckoned by."""
 
+from decimal import Decimal
 from typing import ClassVar
 
 from django.db import models
@@ -59,3 +60,8 @@ class Reminder(TenantModel):
 
     def __str__(self) -> str:
         return f"reminder {self.step} of invoice {self.invoice_id}"
+
+    @property
+    def claimed(self) -> Decimal:
+        """All that an approved one asks for."""
+        return self.open_amount + self.interest + self.fixed_sum

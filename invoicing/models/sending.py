@@ -29,6 +29,9 @@ class Sending(TenantModel):
     attachment_name = models.CharField(max_length=100, blank=True)
     address = models.EmailField()
     with_xml = models.BooleanField(default=False)
+    with_link = models.BooleanField(
+        default=False, help_text="The mail ends with a secret address that opens the invoice."
+    )
     subject = models.CharField(max_length=200)
     body = models.TextField()
     message_id = models.UUIDField(default=uuid.uuid4, editable=False, unique=True)
@@ -40,6 +43,9 @@ class Sending(TenantModel):
     began_at = models.DateTimeField(null=True, blank=True, help_text="When it was last begun.")
     handed_over_at = models.DateTimeField(null=True, blank=True)
     last_words = models.CharField(max_length=500, blank=True, help_text="What the mail server said.")
+    left_at = models.DateTimeField(
+        null=True, blank=True, help_text="Since then nobody wants it to go any more."
+    )
     queued_at = models.DateTimeField()
     queued_by = models.ForeignKey(
         "accounts.User", on_delete=models.PROTECT, related_name="+", null=True, blank=True
@@ -48,6 +54,7 @@ class Sending(TenantModel):
     farm_path: ClassVar[str | None] = None
 
     class Meta:
+        indexes = [models.Index(fields=["business", "state", "-queued_at"], name="sendings_by_state")]
         ordering = ["-queued_at", "-id"]
 
     def __str__(self) -> str:

@@ -8,6 +8,7 @@ from django.db import models
 from farms.models import Farm
 from invoicing.domain.amounts import RoundingRule
 from invoicing.domain.billing_rhythm import BillingRhythm
+from invoicing.domain.late_interest import RateRule
 from invoicing.domain.travel_charge import DistanceUnit
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
@@ -47,11 +48,29 @@ class MoneyRules(TenantModel):
         max_digits=5, decimal_places=2, default=8, help_text="Points above the reference rate."
     )
     interest_days_in_year = models.PositiveSmallIntegerField(default=365)
+    rate_rule = models.CharField(
+        "which reference rate holds",
+        max_length=14,
+        choices=choices_of(RateRule),
+        default=RateRule.LAST_HALF.value,
+    )
     fixed_sums = models.JSONField(
         default=list, blank=True, help_text="Pairs: from this debt on, this sum is claimed once."
     )
     distance_unit = models.CharField(
         max_length=3, choices=choices_of(DistanceUnit), default=DistanceUnit.KILOMETRE.value
+    )
+    bills_from = models.DateField(
+        "bill visits from",
+        null=True,
+        blank=True,
+        help_text="Visits finished before that day were billed elsewhere. Empty: every visit.",
+    )
+    books_begin_month = models.PositiveSmallIntegerField(
+        "month the books begin",
+        default=1,
+        validators=[MinValueValidator(1), MaxValueValidator(12)],
+        help_text="Years and quarters count from it: 2 makes quarters of Feb, May, Aug and Nov.",
     )
 
     farm_path: ClassVar[str | None] = None

@@ -1,11 +1,12 @@
 """An invoice as the values its paper is drawn from."""
 
 from collections.abc import Sequence
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 from decimal import Decimal
 
 from invoicing.documents.invoice_content import (
     Correction,
+    HomeTax,
     InvoicePaper,
     Party,
     Payment,
@@ -13,9 +14,11 @@ from invoicing.documents.invoice_content import (
     WholeLine,
 )
 from invoicing.documents.invoice_content import InvoiceLine as PaperLine
-from invoicing.domain.amounts import AmountLine, RoundingRule, WholeAmount, invoice_amounts
+from invoicing.domain.amounts import RoundingRule
+from invoicing.domain.home_currency import home_currency, tax_at_home
 from invoicing.domain.minor_units import minor_digits
-from invoicing.models import DocumentAmount, Invoice, InvoiceLine
+from invoicing.models import DocumentAmount, Invoice, InvoiceLine, MoneyRules
+from invoicing.selectors.kept_amounts import KeptRows, amounts_of, kept_rows
 from invoicing.selectors.money_rules import money_rules
 from invoicing.selectors.parties import buyer_of, payment_of, seller_of
 from trimops.kernel.clock import at_local
@@ -23,14 +26,18 @@ from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
 
 
-def invoice_content(invoice: Invoice) -> InvoicePaper:
-    """The paper of an invoice: a draft (no number yet) shows the parties as they stand today."""
-    scope = Scope(invoice.business_id)
-    lines = list(InvoiceLine.objects.within(scope).filter(invoice=invoice))
-    whole = list(DocumentAmount.objects.within(scope).filter(invoice=invoice))
+def invoice_content(
+    invoice: Invoice, rows: KeptRows | None = None, rules: MoneyRules | None = None
+) -> InvoicePaper:
+    """The paper of an invoice: a draft (no number yet) shows the parties as they stand today.
+
+    `rows` and `rules` where they were read already.
+    """
+    rows = rows or kept_rows(invoice)
+    lines, whole = rows.lines, rows.whole
     day = invoice.issued_on or invoice.tax_point
     digits = minor_digits(invoice.currency)
-    rules = money_rules(scope)
+    rules = rules or money_rules(Scope(invoice.business_id))
     period = invoice.period_from, invoice.period_until
     return InvoicePaper(
         number=invoice.number or None,
@@ -39,7 +46,7 @@ def invoice_content(invoice: Invoice) -> InvoicePaper:
         due_date=invoice.due_on,
         made_at=_made_at(invoice),
         seller=_party(invoice.seller or seller_of(invoice.business, rules)),
-        buyer=_party(invoice.buyer or buyer_of(invoice.farm)),
+        buyer=_party(invoice.buyer or buyer_of(invoice.farm, invoice.payer)),
         lines=tuple(_line(line, digits) for line in lines),
         tax_rows=tuple(_tax_rows(invoice, lines, whole, digits)),
         net=round_money(invoice.net, digits),
@@ -52,7 +59,8 @@ def invoice_content(invoice: Invoice) -> InvoicePaper:
         tax_name=invoice.tax_name,
         payment=_payment(invoice, invoice.payment or payment_of(invoice.business, rules)),
         corrects=_correction(invoice),
-        notes=tuple(filter(None, [f"Work at {invoice.farm.name}", invoice.note])),
+        cash_discount=_cash_discount(invoice, invoice.payment or payment_of(invoice.business, rules)),
+        notes=tuple(filter(None, [_place(invoice), invoice.note])),
         whole=tuple(_whole(part, digits) for part in whole),
         line_sum=round_money(invoice.line_sum, digits),
         allowances=round_money(invoice.allowances, digits),
@@ -62,7 +70,22 @@ def invoice_content(invoice: Invoice) -> InvoicePaper:
         buyer_reference=invoice.buyer_reference,
         period=(period[0], period[1]) if period[0] and period[1] else None,
         logo=bytes(rules.logo) if rules.logo else None,
+        rounding_rule=RoundingRule(invoice.rounding_rule),
+        home_tax=_home_tax(invoice),
     )
+
+
+def _home_tax(invoice: Invoice) -> HomeTax | None:
+    country = invoice.seller.get("country", "") or invoice.business.country
+    home = home_currency(country, invoice.currency)
+    if not home or invoice.home_rate is None or not invoice.tax:
+        return None
+    return HomeTax(home, tax_at_home(invoice.tax, invoice.home_rate, home))
+
+
+def _place(invoice: Invoice) -> str:
+    """Where the work was, for a payer who is not the farm."""
+    return f"Work at {invoice.farm.name}" if invoice.payer_id else ""
 
 
 def _made_at(invoice: Invoice) -> datetime:
@@ -111,9 +134,7 @@ def _whole(part: DocumentAmount, digits: int) -> WholeLine:
 def _tax_rows(
     invoice: Invoice, lines: Sequence[InvoiceLine], whole: Sequence[DocumentAmount], digits: int
 ) -> list[TaxRow]:
-    asked = [amount_line(row) for row in lines]
-    parts = [whole_amount(part) for part in whole]
-    shares = invoice_amounts(asked, parts, digits, RoundingRule(invoice.rounding_rule)).tax_shares
+    shares = amounts_of(invoice, lines, whole).tax_shares
     reasons = _reasons([*lines, *whole])
     return [
         TaxRow(
@@ -125,16 +146,6 @@ def _tax_rows(
         )
         for share in shares
     ]
-
-
-def amount_line(row: InvoiceLine) -> AmountLine:
-    """A kept line as the arithmetic takes it."""
-    return AmountLine(row.quantity, row.unit_price, row.tax_category, row.tax_percent, row.allowance)
-
-
-def whole_amount(row: DocumentAmount) -> WholeAmount:
-    """A kept discount or charge on the whole as the arithmetic takes it."""
-    return WholeAmount(row.is_charge, row.amount, row.tax_category, row.tax_percent)
 
 
 def _reasons(
@@ -156,7 +167,8 @@ def _correction(invoice: Invoice) -> Correction | None:
 def _payment(invoice: Invoice, kept: dict[str, str]) -> Payment:
     lines = [line.partition(":") for line in kept.get("details", "").splitlines() if line.strip()]
     details = tuple((what.strip(), value.strip()) for what, _, value in lines)
-    terms = f"Please pay by {invoice.due_on:%-d %B %Y}." if invoice.due_on else ""
+    is_due = invoice.due_on is not None and not invoice.is_credit_note
+    terms = f"Please pay by {invoice.due_on:%-d %B %Y}." if is_due else ""
     return Payment(
         details,
         invoice.number,
@@ -167,3 +179,14 @@ def _payment(invoice: Invoice, kept: dict[str, str]) -> Payment:
         invoice.creditor_reference,
         kept.get("credit_terms", ""),
     )
+
+
+def _cash_discount(invoice: Invoice, kept: dict[str, str]) -> str:
+    """The rate is asked for by the VAT Regulations 1995, reg 14(1)."""
+    percent, days = kept.get("cash_discount_percent", ""), kept.get("cash_discount_days", "")
+    if not percent or invoice.is_credit_note:
+        return ""
+    if invoice.issued_on is None:
+        return f"Discount for prompt payment: {percent} % when paid within {days} days."
+    last = invoice.issued_on + timedelta(days=int(days))
+    return f"Discount for prompt payment: {percent} % when paid by {last:%-d %B %Y}."

@@ -1,6 +1,6 @@
 """Seller, buyer and the way to pay as an invoice keeps them."""
 
-from farms.models import Farm
+from farms.models import Farm, Payer
 from invoicing.models import MoneyRules
 from trimops.accounts.models import Business
 
@@ -19,9 +19,9 @@ def seller_of(business: Business, rules: MoneyRules) -> dict[str, str]:
     }
 
 
-def buyer_of(farm: Farm) -> dict[str, str]:
-    """Who pays for the farm: its payer, or the farm itself."""
-    party = farm if farm.payer is None else farm.payer
+def buyer_of(farm: Farm, payer: Payer | None = None) -> dict[str, str]:
+    """Who pays for the farm: the payer handed in, else its own payer, or the farm itself."""
+    party = payer or farm.payer or farm
     return {
         "name": party.name,
         "address": party.address,
@@ -39,4 +39,12 @@ def payment_of(business: Business, rules: MoneyRules) -> dict[str, str]:
         "bic": rules.bic,
         "account_name": rules.account_name or business.name,
         "credit_terms": rules.credit_terms,
+        **_cash_discount(rules),
     }
+
+
+def _cash_discount(rules: MoneyRules) -> dict[str, str]:
+    if not rules.cash_discount_percent:
+        return {}
+    percent = f"{rules.cash_discount_percent.normalize():f}"
+    return {"cash_discount_percent": percent, "cash_discount_days": str(rules.cash_discount_days)}

@@ -1,77 +1,114 @@
-"""Prices and tax, by the day from which they hold."""
+"""Prices, by the day from which they hold."""
 
-from django import forms
 from django.contrib import messages
-from django.db.models import Prefetch
-from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
+from django.core.paginator import Paginator
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from invoicing.domain.pricing import PriceItem
-from invoicing.models import Price, PriceList, TaxRate
-from invoicing.models.prices import TAX_CATEGORIES
-from invoicing.services.set_prices import Tariff, TaxReasonMissing, set_prices
-from invoicing.web.invoice_pages import MONEY
+from invoicing.models import PriceList
+from invoicing.selectors.price_lists import price_lists, shown_lists
+from invoicing.selectors.tax_choices import tax_choices
+from invoicing.services.drop_prices import drop_prices
+from invoicing.services.lock_period import PeriodLocked
+from invoicing.services.set_prices import (
+    ListBeginsThen,
+    PricesBilledOn,
+    TaxRateUnknown,
+    TravelPriceMissing,
+    set_prices,
+)
+from invoicing.web.price_form import PriceForm
+from invoicing.web.price_start import start_anew, start_from
+from trimops.accounts.roles import Role
+from trimops.kernel.clock import local_day
+from trimops.kernel.errors import RuleBroken
 from trimops.web.scoped_page import ScopedPage
 
-
-class PricesForm(forms.Form):
-    valid_from = forms.DateField(
-        label="Hold from", widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
-    )
-    tax_category = forms.ChoiceField(label="Tax", choices=TAX_CATEGORIES)
-    tax_percent = forms.DecimalField(label="Tax, percent", min_value=0, max_value=100, decimal_places=2)
-    tax_reason = forms.CharField(
-        label="Why no tax is charged", required=False, max_length=200, help_text="Printed on the invoice."
-    )
-
-    def __init__(self, data: QueryDict | None = None, *, initial: dict[str, object] | None = None) -> None:
-        super().__init__(data, initial=initial)
-        for item in PriceItem:
-            label = f"{item.label}, each" if item is not PriceItem.KILOMETRE else "Travel, a kilometre"
-            self.fields[item.value] = forms.DecimalField(
-                label=label, min_value=0, max_digits=8, decimal_places=2
-            )
-
-    def tariff(self) -> Tariff:
-        """What was put down, once the form is valid."""
-        data = self.cleaned_data
-        prices = {item: data[item.value] for item in PriceItem}
-        return Tariff(
-            data["valid_from"], prices, data["tax_category"], data["tax_percent"], data["tax_reason"]
-        )
+MONEY = frozenset({Role.OWNER, Role.OFFICE})
+PER_PAGE = 6
+FIELD_OF: tuple[tuple[type[RuleBroken], str | None], ...] = (
+    (ListBeginsThen, "valid_from"),
+    (PeriodLocked, "valid_from"),
+    (TravelPriceMissing, "travel_rule"),
+    (TaxRateUnknown, None),
+    (PricesBilledOn, None),
+)
 
 
 class PricesPage(ScopedPage):
+    """Every list, the newest first, with what changed."""
+
     roles = MONEY
     template = "invoicing/prices.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
-        return self._show(PricesForm(initial=self._latest()))
+        rows = price_lists(self.scope)
+        page = Paginator(rows, PER_PAGE).get_page(request.GET.get("page"))
+        shown = list(page.object_list)
+        before = rows.filter(valid_from__lt=shown[-1].valid_from).first() if shown else None
+        today = local_day(self.now, self.seat.business.zone)
+        return self.show(
+            {
+                "page": page,
+                "lists": shown_lists(self.scope, shown, before),
+                "held": PriceList.objects.within(self.scope).held_on(today).first(),
+                "today": today,
+                "has_tax": bool(tax_choices(self.scope)),
+            }
+        )
 
-    def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = PricesForm(request.POST)
-        if form.is_valid():
-            try:
-                set_prices(business=self.seat.business, tariff=form.tariff())
-            except TaxReasonMissing as fault:
-                form.add_error("tax_reason", fault.message)
-            else:
-                messages.success(request, "The prices are kept. Work done before that day keeps its own.")
-                return redirect("prices")
-        return self._show(form, 400)
 
-    def _latest(self) -> dict[str, object]:
-        """The newest list and rate, as a start for the next."""
-        rate = TaxRate.objects.within(self.scope).order_by("-valid_from").first()
-        newest = PriceList.objects.within(self.scope).first()
-        found: dict[str, object] = {item.value: "0.00" for item in PriceItem}
-        if newest is not None:
-            found |= {price.item: price.unit_price for price in newest.prices.within(self.scope)}
-        if rate is not None:
-            found |= {"tax_category": rate.category, "tax_percent": rate.percent, "tax_reason": rate.reason}
-        return found
+class PriceListPage(ScopedPage):
+    """A new list (no key), begun as a copy of the newest, or one that nothing was billed at."""
 
-    def _show(self, form: PricesForm, status: int = 200) -> HttpResponse:
-        prices = Prefetch("prices", queryset=Price.objects.within(self.scope).order_by("id"))
-        lists = list(PriceList.objects.within(self.scope).prefetch_related(prices)[:6])
-        return self.show({"form": form, "lists": lists}, status=status)
+    roles = MONEY
+    template = "invoicing/price_list.html"
+
+    def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
+        row = self._row(pk)
+        if row is not None:
+            return self._show(row, self._form(initial=start_from(self.scope, row)))
+        newest = PriceList.objects.within(self.scope).order_by("-valid_from").first()
+        today = local_day(self.now, self.seat.business.zone)
+        return self._show(None, self._form(initial=start_anew(self.scope, newest, today)))
+
+    def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
+        row = self._row(pk)
+        form = self._form(request)
+        if form.is_valid() and self._is_kept(form, row):
+            messages.success(request, "The prices are kept. Work done before that day keeps its own.")
+            return redirect("prices")
+        return self._show(row, form, 400)
+
+    def _is_kept(self, form: PriceForm, row: PriceList | None) -> bool:
+        taxes = tax_choices(self.scope)
+        try:
+            sheet = form.sheet(taxes[0][0] if taxes else "")
+            set_prices(business=self.seat.business, sheet=sheet, instead_of=row)
+        except tuple(kind for kind, _ in FIELD_OF) as fault:
+            form.add_error(next(field for kind, field in FIELD_OF if isinstance(fault, kind)), fault.message)
+            return False
+        return True
+
+    def _row(self, pk: int | None) -> PriceList | None:
+        return self.fetch(PriceList, pk) if pk else None
+
+    def _form(
+        self, request: HttpRequest | None = None, initial: dict[str, object] | None = None
+    ) -> PriceForm:
+        return PriceForm(request.POST if request else None, taxes=tax_choices(self.scope), initial=initial)
+
+    def _show(self, row: PriceList | None, form: PriceForm, status: int = 200) -> HttpResponse:
+        return self.show({"row": row, "form": form, "has_tax": bool(tax_choices(self.scope))}, status=status)
+
+
+class PriceListDrop(ScopedPage):
+    """Take a list off that nothing was billed at."""
+
+    roles = MONEY
+
+    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        row = self.fetch(PriceList, pk)
+        drop_prices(price_list=row)
+        messages.success(request, f"“{row.name}” is gone; the list before it holds again.")
+        return redirect("prices")

@@ -32,16 +32,21 @@ class _NoMigrations:
         return None
 
 
+def lay_tables() -> None:
+    """All tables in the database that is set, made at once instead of by the migrations."""
+    settings.MIGRATION_MODULES = _NoMigrations()
+    call_command("migrate", run_syncdb=True, verbosity=0, stdout=sys.stderr)
+
+
 @contextmanager
 def embedded_site() -> Iterator[None]:
     """Inside, the database is an empty file of its own."""
     folder = tempfile.mkdtemp(prefix="trimops-bench-")
-    settings.MIGRATION_MODULES = _NoMigrations()
     before = connections.databases["default"]["NAME"]
     connections.databases["default"]["NAME"] = os.path.join(folder, "trimops.sqlite3")
     connection.close()
     try:
-        call_command("migrate", run_syncdb=True, verbosity=0, stdout=sys.stderr)
+        lay_tables()
         yield
     finally:
         connection.close()

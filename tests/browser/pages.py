@@ -3,11 +3,19 @@
 from collections.abc import Iterator
 from datetime import timedelta
 
+from django.conf import settings
 from django.urls import reverse
 from django.utils import timezone
 
 from farms.services.give_vet_pass import SHOWS, VetWord, give_vet_pass
+from invoicing.domain.book_parts import BookPart
+from invoicing.models import Agreement, Journey, PriceList, Reminder, TaxRate
+from invoicing.services.keep_day_journeys import keep_journeys
+from invoicing.services.make_invoice_link import make_invoice_link
+from invoicing.services.send_invoice import send_invoice
+from tests.browser.payments_pages import payments_pages
 from tests.browser.small_round import Round
+from tests.factories import MONDAY
 from trimops.accounts.services.invite_person import invitation_token
 from trimops.portal.services.make_link import LinkKind, make_link
 from visits.domain.what_happened import WhatHappened
@@ -29,6 +37,8 @@ def strangers_pages(r: Round) -> Iterator[str]:
     yield reverse("invitation", args=[invitation_token(r.invited)])
     yield reverse("come_in")
     yield from _vets_pages(r)
+    link = make_invoice_link(invoice=r.issued, at=timezone.now())
+    yield link.address.removeprefix(settings.SITE_ADDRESS)
     yield reverse("come_in_by_link", args=[make_link(user=r.house.client, kind=LinkKind.TOLD)])
 
 
@@ -57,6 +67,8 @@ def owners_pages(r: Round) -> Iterator[str]:
     yield from _week_and_visits(r)
     yield from _farms(r)
     yield from _rest(r)
+    yield from _books(r)
+    yield from payments_pages(r)
 
 
 def _week_and_visits(r: Round) -> Iterator[str]:
@@ -122,6 +134,61 @@ def _rest(r: Round) -> Iterator[str]:
     )
     yield from (reverse(name) for name in ("vans", "van_new", "figures", "account_change_password"))
     yield reverse("crush_days")
+    yield from _prices(r)
     yield from (reverse("invoice", args=[invoice.pk]) for invoice in (r.draft, r.issued))
+    yield from _mail(r)
+    yield from _bills(r)
     yield reverse("van", args=[r.house.van.pk])
     yield reverse("membership_end", args=[r.invited.pk])
+
+
+def _prices(r: Round) -> Iterator[str]:
+    """Prices and tax, and how a farm is billed that has something agreed."""
+    scope, farm = r.house.scope, r.house.farm
+    Agreement.objects.create(
+        business=farm.business, farm=farm, kind="percent", amount=5, why="Herd", valid_from=MONDAY
+    )
+    yield from (reverse(name) for name in ("price_list_new", "tax_rates", "money_rules"))
+    yield reverse("tax_rates") + "?take=zero"
+    yield reverse("price_list", args=[PriceList.objects.within(scope).get().pk])
+    yield reverse("tax_rate", args=[TaxRate.objects.within(scope).get(code="low").pk])
+    yield from (reverse(name, args=[farm.pk]) for name in ("agreements", "farm_terms"))
+
+
+def _books(r: Round) -> Iterator[str]:
+    """The books with what is in them: a reminder put forward, and the drives of the visits that are over."""
+    now, business = timezone.now(), r.house.business
+    reminder = Reminder.objects.create(business=business, invoice=r.issued, step=1, proposed_at=now)
+    keep_journeys(business=business, first=(now - timedelta(days=20)).date(), last=now.date(), at=now)
+    names = (
+        "reminders",
+        "reference_rates",
+        "books",
+        "mileage",
+        "journey_new",
+        "mileage_rates",
+        "period_lock",
+    )
+    yield from (reverse(name) for name in names)
+    yield reverse("reminder", args=[reminder.pk])
+    yield from (reverse("book_part", args=[part.value]) for part in (BookPart.JOURNAL, BookPart.OPEN))
+    yield reverse("journey", args=[Journey.objects.within(r.house.scope).first().pk])
+
+
+def _bills(r: Round) -> Iterator[str]:
+    """From what is ready to a credit note."""
+    yield from (
+        reverse(name) for name in ("bill_ready", "invoice_drafts", "invoice_issue_all", "invoice_issued")
+    )
+    for name in ("invoice_line_new", "invoice_whole", "invoice_head", "invoice_undo"):
+        yield reverse(name, args=[r.draft.pk])
+    yield reverse("invoice_line", args=[r.draft.lines.within(r.house.scope).first().pk])
+    yield reverse("invoice_credit", args=[r.issued.pk])
+    yield from (reverse(name, args=[r.finished.pk]) for name in ("bill_late", "bill_leave"))
+
+
+def _mail(r: Round) -> Iterator[str]:
+    to = ["farm@example.invalid"]
+    (sending,) = send_invoice(invoice=r.issued, at=timezone.now(), by=r.house.owner, addresses=to)
+    yield from (reverse(name, args=[r.issued.pk]) for name in ("invoice_send", "invoice_links"))
+    yield from (reverse("sendings") + "?show=all", reverse("sending", args=[sending.pk]))

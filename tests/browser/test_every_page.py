@@ -30,13 +30,19 @@ NO_PAGES = {
     *("visit_report_version", "visit_report_issue", "referral_letter", "referral_issue"),
     *("crush_today", "crush_papers", "crush_writings", "crush_photo", "trim_photo"),
     *("portal_hold", "portal_wish", "portal_take", "portal_let_go"),
-    *("portal_invoice_paper", "portal_calendar_close"),
+    *("portal_invoice_paper", "portal_invoice_xml", "portal_calendar_close"),
+    *("invoice_by_link_pdf", "invoice_by_link_xml", "invoice_link_close"),
+    *("sendings_now", "sending_again", "sending_leave"),
     *("offer_hold", "held_take", "held_let_go"),
     *("replan_state", "replan_accept", "replan_drop", "replan_told", "van_back"),
+    *("visit_bill", "bill_after_all", "invoice_whole_drop"),
     *("invoice_draft", "plan_week", "week_plan_accept", "week_plan_state", "payer"),
+    *("reminders_approve", "reminder_paper", "books_file", "book_csv", "book_xlsx"),
     *("crush_worker", "crush_pack", "crush_manifest"),
     *("portal_data_csv", "portal_data_xlsx", "portal_data_ade", "portal_data_all", "farm_data_all"),
+    *("farm_statement", "invoice_set_off", "bank_accept", "bank_aside", "bank_paid_back"),
     *("portal_erase_back", "portal_vet_close", "vet_pass_close", "vet_report", "vet_letter", "vet_photo"),
+    *("price_list_drop", "tax_rate_drop", "agreement_end", "money_logo"),
     "vet_herd",  # because: its part of the page is the one of herd_figures
 }
 AXE = Axe()

@@ -1,4 +1,4 @@
-from trimops.paper.fitting import fits, fitting, wrapped
+from trimops.paper.fitting import fits, fitting, room_for, wrapped
 
 NAME = "Gwern-y-Ŵyl and Sons Dairy Farm"
 
@@ -27,3 +27,11 @@ def test_a_long_name_is_broken_at_its_spaces():
 
 def test_a_single_long_word_is_cut():
     assert wrapped("Gwernyŵyladdaughters", 10, 4, lines=2)[0].endswith("…")
+
+
+def test_the_widest_of_several_needs_its_room_and_no_less_than_is_given():
+    wide = room_for(["a", NAME], 5, 4, around=1)
+    assert fits(NAME, wide - 1, 4)
+    assert not fits(NAME, wide - 1.1, 4)
+    assert room_for(["a", NAME], 500, 4) == 500
+    assert room_for([], 5, 4) == 5

@@ -41,6 +41,13 @@ def test_the_same_story_gives_the_same_bytes():
     assert build_sheet(two_pages(), INFO) == build_sheet(two_pages(), INFO)
 
 
+def test_what_is_not_packed_says_the_same():
+    packed, plain = build_sheet(two_pages(), INFO), build_sheet(two_pages(), INFO, packed=False)
+    assert len(packed) < len(plain)
+    assert (b"(First page)" in packed, b"(First page)" in plain) == (False, True)
+    assert fonts_of(plain) == fonts_of(packed)
+
+
 def test_every_page_says_which_of_how_many_it_is():
     pages = PdfReader(BytesIO(build_sheet(two_pages(), INFO))).pages
     assert ["page 1 of 2" in pages[0].extract_text(), "page 2 of 2" in pages[1].extract_text()] == [

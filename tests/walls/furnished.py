@@ -2,14 +2,23 @@
 
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from decimal import Decimal
+from pathlib import Path
 
 from farms.models import Contact, Cow, Farm, FarmAccess, Payer
 from farms.services.ask_erasure import ask_erasure
 from farms.services.give_farm_rights import give_farm_rights
 from farms.services.give_vet_pass import VetWord, give_vet_pass
 from farms.services.keep_herd_list import keep_herd_list
+from invoicing.domain.discount import Discount
+from invoicing.models import Agreement, Invoice, MoneyRules, PriceList, Reminder, TaxRate
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
+from invoicing.services.keep_day_journeys import keep_day_journeys
+from invoicing.services.make_invoice_link import make_invoice_link
+from invoicing.services.open_draft import Hand
+from invoicing.services.send_invoice import send_invoice
+from invoicing.services.set_whole_amount import WholeChange, set_whole_amount
 from tests.factories import (
     MONDAY,
     NOON,
@@ -28,9 +37,10 @@ from tests.factories import (
     wanted,
 )
 from tests.visits.services.offers import hold, offers
+from tests.walls.furnished_payments import payments_of
 from trimops.accounts.roles import FarmRight
 from visits.domain.planning.solve_limits import SolveLimits
-from visits.models import OutBecause, VanOut, WeekPlan
+from visits.models import OutBecause, VanOut, Visit, WeekPlan
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.issue_letter import issue_letter
 from visits.services.issue_report import issue_first_report
@@ -42,6 +52,7 @@ from visits.services.think_replan import think_replan
 from visits.services.think_week_plan import think_week_plan
 
 LIST = b"number,official tag\n101,UK123450600001\n900,UK123450700002\n"
+PICTURE = (Path(__file__).parents[2] / "visits/static/visits/crush/icons/crush-192.png").read_bytes()
 FOR_THE_VET = VetWord("A. Vet", "", ("shows_letters",), 30)
 SUNDAY_EVENING = datetime(2026, 3, 1, 19, tzinfo=UTC)
 
@@ -75,6 +86,7 @@ def furnish(name: str) -> Furnished:
         "van_out": VanOut.objects.within(house.scope).get().pk,
         "calendar_address": made.row.pk,
         **_clients_rows(house, house.farm, house.cow),
+        **_sent(house),
         "access": FarmAccess.objects.within(house.scope).get().pk,
         "van": house.van.pk,
         "payer": Payer.objects.create(business=house.business, name="The Estate").pk,
@@ -84,6 +96,7 @@ def furnish(name: str) -> Furnished:
         "membership": next(m.pk for m in house.memberships.values() if m.user == house.office),
     }
     other |= _clients_rows(house, second, Cow.objects.within(house.scope).get(pk=other["cow"]))
+    keys |= _money_terms(house)
     let_in_fully(house)
     return Furnished(house, keys, other, made.secret)
 
@@ -101,12 +114,54 @@ def _clients_rows(house: House, farm: Farm, cow: Cow) -> dict[str, object]:
     calendar = make_calendar_address(
         business=house.business, name="Farm's phone", at=NOON, by=house.client, shows=farm
     )
+    issued = issue_invoice(invoice=draft, at=NOON, by=house.owner)
     return {
         "held": hold(house, offers(farm, weeks=3).fits[-1], farm).pk,
-        "issued": issue_invoice(invoice=draft, at=NOON, by=house.owner).pk,
+        "issued": issued.pk,
+        **_booked(house, issued, done),
+        **payments_of(house, issued),
         "farm_calendar": calendar.row.pk,
         "vet_pass": give_vet_pass(farm=farm, word=FOR_THE_VET, at=NOON, by=house.client).row.pk,
         "erasure": ask_erasure(farm=farm, note="", at=NOON, by=house.client).pk,
+    }
+
+
+def _booked(house: House, issued: Invoice, done: Visit) -> dict[str, object]:
+    """A reminder put forward, and the first drive of a visit's day."""
+    reminder = Reminder.objects.create(business=house.business, invoice=issued, step=1, proposed_at=NOON)
+    drives = keep_day_journeys(van=house.van, day=done.started_at.date(), at=NOON)
+    return {"reminder": reminder.pk, "journey": drives[0].pk}
+
+
+def _money_terms(house: House) -> dict[str, object]:
+    """A price list and a rate, something agreed with the first farm, and a logo."""
+    scope, word = house.scope, {"kind": "percent", "amount": 5, "why": "Large herd", "valid_from": MONDAY}
+    agreed = Agreement.objects.create(business=house.business, farm=house.farm, **word)
+    MoneyRules.objects.create(business=house.business, logo=PICTURE)
+    return {
+        "agreement": agreed.pk,
+        "price_list": PriceList.objects.within(scope).get().pk,
+        "tax_rate": TaxRate.objects.within(scope).get(code="low").pk,
+    }
+
+
+def _sent(house: House) -> dict[str, object]:
+    """The issued invoice of the first farm on its way, and a link to it."""
+    invoice = Invoice.objects.within(house.scope).issued().get(farm=house.farm)
+    to = ["farm@example.invalid"]
+    (sending,) = send_invoice(invoice=invoice, at=NOON, by=house.office, addresses=to)
+    return {"sending": sending.pk, "invoice_link": make_invoice_link(invoice=invoice, at=NOON).row.pk}
+
+
+def _draft_of(house: House, done: Visit) -> dict[str, object]:
+    """The draft of a visit, a line of it, and a discount on the whole of it."""
+    draft = draft_invoice(visit=done, at=NOON)
+    off = WholeChange(is_charge=False, discount=Discount(amount=Decimal(1)))
+    set_whole_amount(invoice=draft, change=off, hand=Hand(house.office, NOON, "Goodwill"))
+    return {
+        "invoice": draft.pk,
+        "invoice_line": draft.lines.within(house.scope).first().pk,
+        "invoice_whole": draft.document_amounts.within(house.scope).get().pk,
     }
 
 
@@ -145,6 +200,6 @@ def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, 
         "under_way": under_way(farm, house.van, start + timedelta(hours=5)).pk,
         "trim": trim.pk,
         "photo": photo.uid,
-        "invoice": draft_invoice(visit=done, at=NOON).pk,
+        **_draft_of(house, done),
         "draft_change": _changed(farm, house, cow),
     }

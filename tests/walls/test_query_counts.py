@@ -154,6 +154,7 @@ PAGES = {
     "visits": (Role.OWNER, lambda house: reverse("visit_list"), more_visits),
     "finished visits": (Role.OWNER, lambda house: reverse("visit_list") + "?state=finished", more_work),
     "invoices": (Role.OFFICE, lambda house: reverse("invoice_list"), more_invoices),
+    "what is ready to bill": (Role.OFFICE, lambda house: reverse("bill_ready"), more_work),
     "the week": (Role.OWNER, lambda house: reverse("this_week") + f"?week={MONDAY}", more_of_a_planned_week),
     "people": (Role.OWNER, lambda house: reverse("people"), more_people),
     "a farm": (Role.OWNER, lambda house: reverse("farm", args=[house.farm.pk]), more_cows_and_contacts),

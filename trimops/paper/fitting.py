@@ -1,5 +1,7 @@
 """Words that must fit a given room in one line."""
 
+from collections.abc import Iterable
+
 from trimops.paper.typefaces import BODY, BOLD, width_of
 
 
@@ -33,3 +35,8 @@ def wrapped(text: str, room: float, size: float, *, lines: int, bold: bool = Fal
         done.append(fitting(" ".join(rest[:taken]), room, size, bold=bold))
         rest = rest[taken:]
     return *done, fitting(" ".join(rest), room, size, bold=bold)
+
+
+def room_for(texts: Iterable[str], least: float, size: float, *, around: float = 0.0) -> float:
+    """The room in which the widest of them fits in one line with `around` beside it, at the least `least`."""
+    return max([least, *(width_of(text, BODY, size) + around for text in texts)])

@@ -37,24 +37,27 @@ class SheetInfo:
     watermark: str = ""
 
 
-def build_sheet(story: Sequence[Flowable], info: SheetInfo) -> bytes:
-    """The PDF of `story`: every page ends with `footer` and "page 2 of 3". ValueError if `made_at` is naive."""
-    pdf, _ = build_counted(story, info)
+def build_sheet(story: Sequence[Flowable], info: SheetInfo, *, packed: bool = True) -> bytes:
+    """The PDF of `story`: every page ends with `footer` and "page 2 of 3". ValueError if `made_at` is naive.
+
+    Not `packed`: streams are left as they are, for one who opens the file and packs it when he saves it.
+    """
+    pdf, _ = build_counted(story, info, packed=packed)
     return pdf
 
 
-def build_counted(story: Sequence[Flowable], info: SheetInfo) -> tuple[bytes, int]:
+def build_counted(story: Sequence[Flowable], info: SheetInfo, *, packed: bool = True) -> tuple[bytes, int]:
     """As `build_sheet`, with the number of pages."""
     if info.made_at.tzinfo is None:
         raise ValueError("made_at has no time zone")
     register_typefaces()
     out = BytesIO()
-    template = _template(out, info)
+    template = _template(out, info, packed=packed)
     template.build(list(story), canvasmaker=_canvas_maker(info))
     return out.getvalue(), template.page
 
 
-def _template(out: BytesIO, info: SheetInfo) -> BaseDocTemplate:
+def _template(out: BytesIO, info: SheetInfo, *, packed: bool) -> BaseDocTemplate:
     template = BaseDocTemplate(
         out,
         pagesize=A4,
@@ -65,6 +68,7 @@ def _template(out: BytesIO, info: SheetInfo) -> BaseDocTemplate:
         lang=info.language,
         initialFontName=BODY,
         invariant=1,
+        pageCompression=int(packed),
     )
     frame = Frame(
         MARGIN,

@@ -4,6 +4,7 @@ import os
 from pathlib import Path
 
 from trimops.settings.database import database_from
+from trimops.settings.hide_secrets import HideSecrets
 from trimops.settings.secret_key import read_or_make_secret_key
 
 BASE_DIR = Path(__file__).resolve().parent.parent.parent
@@ -188,6 +189,9 @@ LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
     "formatters": {"line": {"format": "%(asctime)s %(levelname)s %(name)s %(message)s"}},
+    "filters": {"hide_secrets": {"()": HideSecrets}},
     "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
+    # Django writes the address of each refused request here.
+    "loggers": {"django.request": {"filters": ["hide_secrets"]}},
     "root": {"handlers": ["console"], "level": os.environ.get("TRIMOPS_LOG_LEVEL", "WARNING")},
 }

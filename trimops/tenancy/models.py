@@ -38,9 +38,14 @@ class TenantModel(models.Model, metaclass=TenantModelBase):
         return Scope(business_id=self.business_id)
 
     def locked(self) -> Self:
-        """This row read anew and locked until the transaction ends. Call inside `transaction.atomic`."""
+        """This row read anew and locked until the transaction ends. Call inside `transaction.atomic`.
+
+        No key: a row that only names this one can be put down meanwhile. Whoever does so would wait for us, and we for
+        what they hold.
+        """
         manager: Any = type(self)._default_manager
-        row: Self = manager.within(self.scope).select_for_update(of=("self",)).get(pk=self.pk)
+        rows = manager.within(self.scope).select_for_update(of=("self",), no_key=True)
+        row: Self = rows.get(pk=self.pk)
         return row
 
     def clean_fields(self, exclude: Any = None) -> None:

@@ -44,7 +44,10 @@ class TooLarge(APIException):
 
 
 class RefusalMiddleware:
-    """`RuleBroken` is answered 409 with what to mend, `NotFound` 404 like any unknown address."""
+    """`RuleBroken` is answered 409 with what to mend, `NotFound` 404 like any unknown address.
+
+    So is what a row itself refuses (a figure with more digits than it holds) where the form let it pass.
+    """
 
     def __init__(self, get_response: Callable[[HttpRequest], HttpResponse]) -> None:
         self.get_response = get_response
@@ -57,6 +60,8 @@ class RefusalMiddleware:
             return render(request, "404.html", status=404)
         if isinstance(fault, RuleBroken):
             return rule_broken_page(request, fault)
+        if isinstance(fault, ModelFault):
+            return rule_broken_page(request, RuleBroken(" ".join(fault.messages)))
         return None
 
 

@@ -29,7 +29,8 @@ _HEAD_FILL = PatternFill("solid", fgColor="E7E5DC")
 _WRAP = Alignment(vertical="top", wrap_text=True)
 # because: the stubs leave out what a write-only sheet takes over from a common one
 _NARROW, _WIDE = 8, 48
-_CHANGED = re.compile(rb"<dcterms:(created|modified)[^>]*>[^<]*</dcterms:\1>")
+_CHANGED = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(?=</dcterms:\2>)")
+"""The tag stays as it is: which names of XML it declares depends on the XML library that is installed."""
 _NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 """Signs that no XML may hold (XML 1.0, 2.2): one of them and the workbook is not opened at all."""
 _LONGEST = 32_767
@@ -50,10 +51,10 @@ class _Looks:
     text: int
 
 
-def spreadsheet(tables: Sequence[DataTable], made_at: datetime) -> bytes:
+def spreadsheet(tables: Sequence[DataTable], made_at: datetime, title: str = "Cows and feet") -> bytes:
     """The workbook; `made_at` is the only moment in it."""
     book = Workbook(write_only=True)
-    book.properties.title = "Cows and feet"
+    book.properties.title = title
     book.properties.creator = "trimops"
     sheets = [book.create_sheet(table.name[:31]) for table in tables]
     for sheet, table in zip(sheets, tables, strict=True):
@@ -101,7 +102,7 @@ def _filled(
     """The parts of the workbook with the rows in, and without the moments that the library put in."""
     rows = {f"xl/worksheets/sheet{number}.xml": table.rows for number, table in enumerate(tables, start=1)}
     moment = f"{made_at:%Y-%m-%dT%H:%M:%SZ}".encode()
-    stamp = rb'<dcterms:\1 xsi:type="dcterms:W3CDTF">' + moment + rb"</dcterms:\1>"
+    stamp = rb"\g<1>" + moment
     with zipfile.ZipFile(io.BytesIO(book)) as parts:
         for name in parts.namelist():
             part = parts.read(name)

@@ -15,9 +15,9 @@ import django
 
 django.setup()
 
-from django.core.management import call_command  # noqa: E402
 from playwright.sync_api import Locator, Page, expect, sync_playwright  # noqa: E402
 
+from tests.bench.embedded_site import lay_tables  # noqa: E402
 from tests.bench.visits.tap_times import TapTimes, tap_times, watch_taps  # noqa: E402
 from tests.browser.crush_hand import Hand  # noqa: E402
 from tests.browser.crush_mix import sixty_cows  # noqa: E402
@@ -62,7 +62,7 @@ class CalmHand(Hand):
 
 
 def main(folder: Path, cows: int) -> dict[str, object]:
-    call_command("migrate", verbosity=0)
+    lay_tables()
     yard = make_yard(MORE_COWS)
     with sync_playwright() as playwright, Server(folder / "server") as server:
         browser = SimpleNamespace(browser_type=playwright.chromium)

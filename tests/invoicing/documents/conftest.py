@@ -90,3 +90,15 @@ def text_of() -> Callable[[bytes], str]:
         return " ".join(" ".join(page.extract_text() for page in PdfReader(BytesIO(pdf)).pages).split())
 
     return read
+
+
+@pytest.fixture
+def electronic(make_invoice: Callable[..., InvoicePaper]) -> Callable[..., InvoicePaper]:
+    """The invoice with all that an e-invoice asks for; any field may be replaced by name."""
+
+    def make(**changes: object) -> InvoicePaper:
+        seller = replace(SELLER, tax_number="GB980780684", country="GB")
+        buyer = replace(BUYER, tax_number="IE6433435F", country="IE")
+        return make_invoice(**{"seller": seller, "buyer": buyer} | changes)
+
+    return make

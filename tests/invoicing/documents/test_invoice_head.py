@@ -17,6 +17,8 @@ CORRECTION = Correction("INV-2026-0040", date(2026, 11, 20), "cow 412 billed twi
         ({"due_date": None}, "Invoice INV-2026-0042: £520.89 to pay"),
         ({"number": None}, "Draft invoice: £520.89, not yet sent"),
         ({"due": Decimal(0)}, "Invoice INV-2026-0042: paid"),
+        ({"due": Decimal(0), "gross": Decimal(0)}, "Invoice INV-2026-0042: nothing to pay"),
+        ({"due": Decimal(-5)}, "Invoice INV-2026-0042: £5.00 to your good"),
         ({"number": "CN-1", "corrects": CORRECTION}, "Credit note CN-1: £520.89 for invoice INV-2026-0040"),
         ({"currency": "CHF"}, "Invoice INV-2026-0042: CHF 520.89 to pay by 1 Jan 2027"),
     ],
@@ -36,3 +38,13 @@ def test_a_draft_says_that_it_is_no_tax_document(make_invoice, text_of):
     text = text_of(invoice_pdf(make_invoice(number=None)))
     assert "draft, not a tax document" in text
     assert "Invoice number none yet" in text
+    assert "Date of issue not yet" in text
+
+
+def test_what_the_buyer_asked_for_stands_beside_the_dates(make_invoice, text_of):
+    asked = {"order_number": "PO 4711", "buyer_reference": "Dairy unit 2"}
+    period = (date(2026, 11, 1), date(2026, 11, 30))
+    text = text_of(invoice_pdf(make_invoice(period=period, **asked)))
+    assert "Work done 1 Nov 2026 to 30 Nov 2026" in text
+    assert "Your order number PO 4711 Your reference Dairy unit 2" in text
+    assert "Your order number" not in text_of(invoice_pdf(make_invoice()))

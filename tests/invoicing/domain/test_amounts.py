@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from invoicing.domain.amounts import (
     AmountLine,
     TaxShare,
+    WholeAmount,
     amount_due,
     invoice_amounts,
     line_net,
@@ -100,3 +101,33 @@ def test_the_order_of_the_lines_does_not_matter(found, rng):
     shuffled = list(found)
     rng.shuffle(shuffled)
     assert invoice_amounts(shuffled).tax_shares == invoice_amounts(found).tax_shares
+
+
+def test_discounts_and_charges_on_the_whole_change_the_tax_of_their_rate():
+    whole = [WholeAmount(False, D("10.00"), "S", D(20)), WholeAmount(True, D("4.00"), "Z", D(0))]
+    amounts = invoice_amounts([_line(1, 100)], whole)
+    assert (amounts.line_sum, amounts.allowances, amounts.charges) == (
+        D(100),
+        D(10),
+        D(4),
+    )  # BR-CO-10, 11, 12
+    assert (amounts.net, amounts.tax, amounts.gross) == (D(94), D(18), D(112))  # BR-CO-13, 14, 15
+    assert amounts.tax_shares == (TaxShare("S", D(20), D(90), D(18)), TaxShare("Z", D(0), D(4), D(0)))
+
+
+def test_what_was_paid_and_what_is_rounded_change_only_what_is_due():
+    amounts = invoice_amounts([_line(1, 100)], prepaid=D("20.00"), rounding=D("-0.02"))
+    assert (amounts.gross, amounts.payable) == (D("120.00"), D("99.98"))
+
+
+def test_a_figure_finer_than_the_currency_is_rounded_before_it_is_added():
+    """Else the sum on paper is not the sum of what is printed."""
+    line = AmountLine(D(1), D("10.00"), "S", D(20), allowance=D("0.3349"))
+    whole = [WholeAmount(True, D("0.005"), "S", D(20))]
+    amounts = invoice_amounts([line], whole, prepaid=D("1.005"), rounding=D("0.001"))
+    assert (amounts.line_nets, amounts.charges, amounts.net) == ((D("9.67"),), D("0.01"), D("9.68"))
+    assert (amounts.prepaid, amounts.rounding) == (D("1.01"), D(0))
+
+
+def test_a_line_below_nought_is_rounded_away_from_nought():
+    assert line_net(D(-1), D("0.335")) == D("-0.34")

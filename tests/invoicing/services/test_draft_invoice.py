@@ -4,11 +4,25 @@ from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 
 import pytest
+from django.db import IntegrityError, transaction
 
+from farms.models import Payer
+from invoicing.domain.discount import Discount
 from invoicing.domain.pricing import PriceItem
-from invoicing.models import Invoice, InvoiceLine, Price, PriceList, TaxRate
-from invoicing.services.draft_invoice import PriceMissing, VisitNotFinished, draft_invoice
+from invoicing.models import (
+    BilledWork,
+    FarmTerms,
+    Invoice,
+    InvoiceLine,
+    LateWork,
+    Price,
+    PriceList,
+    TaxRate,
+)
+from invoicing.services.change_line import LineChange, change_line
+from invoicing.services.draft_invoice import VisitNotFinished, draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
+from invoicing.services.make_draft import PriceMissing
 from tests.factories import (
     NOON,
     TUESDAY_TEN,
@@ -21,6 +35,8 @@ from tests.factories import (
     trimmed_foot,
     under_way,
 )
+from tests.invoicing.services.billing import by_month, hand, late_cow, line_of
+from tests.invoicing.services.billing import worked as worked_of
 from visits.domain.actions import ActionKind
 from visits.domain.crush_entry import ActionEntry
 from visits.domain.feet import Foot
@@ -148,7 +164,7 @@ def test_unfinished_work_is_not_billed(house):
 
 
 def test_without_a_price_list_the_draft_is_refused_with_the_day(house):
-    with pytest.raises(PriceMissing, match="No price list holds on 03 March 2026"):
+    with pytest.raises(PriceMissing, match="No price list holds on 3 March 2026"):
         draft_invoice(visit=worked(house), at=NOON)
 
 
@@ -171,3 +187,77 @@ def test_another_businesss_prices_are_not_looked_at(house):
     make_prices(make_house("Fell & Beck").business)
     with pytest.raises(PriceMissing):
         draft_invoice(visit=worked(house), at=NOON)
+
+
+def test_each_line_holds_the_work_it_bills_and_nothing_is_held_twice(house):
+    make_prices(house.business)
+    visit = worked(house)
+    invoice = draft_invoice(visit=visit, at=NOON)
+    claims = BilledWork.objects.within(house.scope).filter(invoice=invoice)
+    keys = {row.key for row in claims}
+    assert len(keys) == len(claims) == 3 + 1 + 2 + 1
+    assert f"visit/{visit.uid}/call_out" in keys
+    words = {row.words for row in claims}
+    assert "cow 101: Block, left hind, inner claw" in words
+    with pytest.raises(IntegrityError), transaction.atomic():
+        row = claims[0]
+        BilledWork.objects.create(
+            business=house.business, invoice=invoice, line=row.line, visit=visit, key=row.key
+        )
+
+
+def test_late_cows_come_onto_a_draft_by_themselves(house):
+    make_prices(house.business)
+    visit = worked(house)
+    draft_invoice(visit=visit, at=NOON)
+    late_cow(house, visit)
+    invoice = draft_invoice(visit=visit, at=NOON)
+    assert lines_of(invoice)["functional"] == (2, Decimal("20.00"))
+    assert not LateWork.objects.within(house.scope).exists()
+
+
+def test_what_the_office_changed_stays_with_its_work_when_drafted_again(house):
+    make_prices(house.business)
+    visit = worked(house)
+    invoice = draft_invoice(visit=visit, at=NOON)
+    block = line_of(invoice, "block")
+    change = LineChange("Block, put on again", block.quantity, Discount(percent=Decimal(50)))
+    change_line(line=block, change=change, hand=hand(house))
+    late_cow(house, visit)
+    Price.objects.within(house.scope).update(unit_price=20)
+    again = draft_invoice(visit=visit, at=NOON)
+    assert lines_of(again)["block"] == (1, Decimal("5.00"))
+    assert lines_of(again)["functional"] == (2, Decimal("40.00"))
+    assert again.line_sum == sum(net for _, net in lines_of(again).values())
+
+
+def test_late_work_on_an_issued_invoice_is_noted_and_nothing_is_drafted(house):
+    make_prices(house.business)
+    visit = worked(house)
+    issued = issue_invoice(invoice=draft_invoice(visit=visit, at=NOON), at=NOON, by=house.owner)
+    late_cow(house, visit)
+    assert draft_invoice(visit=visit, at=NOON) == issued
+    late = LateWork.objects.within(house.scope).get()
+    assert (late.visit_id, late.added, late.gone) == (visit.pk, 1, 0)
+    assert Invoice.objects.within(house.scope).count() == 1
+
+
+def test_a_farm_billed_by_the_month_gets_one_draft_for_it(house):
+    make_prices(house.business)
+    by_month(house.farm)
+    first = draft_invoice(visit=worked(house), at=NOON)
+    second = draft_invoice(visit=worked_of(house, days=7), at=NOON)
+    assert (first.pk, first.visit) == (second.pk, None)
+    assert (second.period_from, second.period_until) == (date(2026, 3, 1), date(2026, 3, 31))
+    assert second.tax_point == date(2026, 3, 10)
+    days = InvoiceLine.objects.within(house.scope).order_by("position").values_list("done_on", flat=True)
+    assert list(dict.fromkeys(days)) == [date(2026, 3, 3), date(2026, 3, 10)]
+
+
+def test_payer_and_order_number_come_onto_the_draft(house):
+    make_prices(house.business)
+    house.farm.payer = Payer.objects.create(business=house.business, name="The Estate")
+    house.farm.save()
+    FarmTerms.objects.create(business=house.business, farm=house.farm, order_number="PO 7")
+    invoice = draft_invoice(visit=worked(house), at=NOON)
+    assert (invoice.payer, invoice.order_number) == (house.farm.payer, "PO 7")

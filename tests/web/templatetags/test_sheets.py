@@ -52,3 +52,7 @@ def test_a_row_with_too_many_cells_is_refused():
 def test_a_sheet_without_columns_says_how_to_write_it():
     with pytest.raises(TemplateSyntaxError, match="Number column #"):
         engines["django"].from_string("{% load sheets %}{% sheet 'x' %}{% endsheet %}")
+
+
+def test_a_row_may_be_of_several_kinds():
+    assert 'class="row-total row-one"' in drawn('{% row "total one" %}{% cell %}All{% endcell %}{% endrow %}')

@@ -10,6 +10,7 @@ from trimops.portal.demo.papers import ORDER
 from trimops.portal.demo.ready_visit import visit_to_begin
 from trimops.portal.demo.run_demo import DemoOutcome, stops_of
 from trimops.portal.demo.wipe_demo import demo_business
+from trimops.web.templatetags.figures import money
 
 SERVED_AT = "http://127.0.0.1:8000"
 """Where `make serve` serves unless told otherwise."""
@@ -26,7 +27,10 @@ def account_of(outcome: DemoOutcome) -> Iterator[str]:
         f"{wishes.first_day:%-d %B %Y} to {wishes.today:%-d %B %Y}: {len(done):,} visits, {cows_seen:,} cows "
         f"at the crush, {len(built.past.blocks):,} blocks, {len(built.past.rechecks):,} re-checks."
     )
-    yield f"The last visits are billed: {outcome.billed} invoices, the newest left as drafts."
+    yield (
+        f"The last visits are billed: {outcome.billed} invoices, the newest left as drafts; "
+        "bank-statement.xml pays some of what is open: read it under Invoices, The bank."
+    )
     yield (
         f"Week of {wishes.monday:%-d %B}: {_count(week.problem, 'jobs')} visits to plan, "
         f"{len(stops_of(week.plan))} planned, {_count(week.plan, 'left_out')} left for later; "
@@ -36,7 +40,7 @@ def account_of(outcome: DemoOutcome) -> Iterator[str]:
     yield (
         f"One visit made: {made.visit.farm}, {start:%A %-d %B}, {made.cows} cows; "
         f"{made.recheck_visits} re-check visit{'' if made.recheck_visits == 1 else 's'} wanted from it; "
-        f"invoice {made.invoice.number} over {made.invoice.currency} {made.invoice.gross}."
+        f"invoice {made.invoice.number} over {money(made.invoice.gross, made.invoice.currency)}."
     )
     yield from ("", "Written:", *(f"  {outcome.folder / name}" for name in ORDER))
 

@@ -1,11 +1,18 @@
-"""The eight files of the demo, from the same selectors and documents as the pages use."""
+"""The eleven files of the demo, from the same selectors and documents as the pages use."""
 
 import json
 from collections import Counter
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from farms.models import Farm
+from invoicing.documents.statement_pdf import statement_pdf
+from invoicing.models import Invoice
+from invoicing.selectors.money_rules import money_rules
+from invoicing.selectors.statement_content import statement_content
+from trimops.kernel.clock import local_day
+from trimops.kernel.scope import Scope
+from trimops.portal.demo.bank_statement import bank_statement
 from trimops.portal.demo.build_people import Crew
 from trimops.portal.demo.plan_the_week import PlannedWeek
 from trimops.portal.demo.record_one_visit import MadeVisit
@@ -19,6 +26,7 @@ from visits.selectors.herd_view import herd_year_story
 from visits.services.issue_report import issue_first_report
 from visits.services.make_calendar_address import make_calendar_address
 
+A_QUARTER = timedelta(days=91)
 ORDER = (
     "week-problem.json",
     "week-plan.json",
@@ -27,6 +35,9 @@ ORDER = (
     "letter-to-the-vet.pdf",
     "herd-year.pdf",
     "invoice.pdf",
+    "invoice.xml",
+    "account.pdf",
+    "bank-statement.xml",
     "calendar.ics",
 )
 
@@ -49,6 +60,20 @@ def write_after_visit(folder: Path, made: MadeVisit) -> None:
     )
     (folder / "visit-report.pdf").write_bytes(bytes(report.pdf))
     (folder / "invoice.pdf").write_bytes(bytes(made.invoice.papers.pdf if made.invoice.papers else b""))
+    (folder / "invoice.xml").write_bytes(bytes(made.invoice.papers.cii if made.invoice.papers else b""))
+
+
+def write_money(folder: Path, made: MadeVisit, at: datetime) -> None:
+    """The account of the farm that owes longest, and a bank statement that pays some of what is open."""
+    scope = Scope(made.invoice.business_id)
+    owed = Invoice.objects.within(scope).issued().bills().filter(is_open=True, settled=0).order_by("due_on")
+    invoices = list(owed.select_related("farm__business", "farm__payer"))
+    farm = invoices[0].farm if invoices else made.invoice.farm
+    today = local_day(at, farm.business.zone)
+    account = statement_content(scope, farm, today - A_QUARTER, today, at)
+    (folder / "account.pdf").write_bytes(statement_pdf(account))
+    statement = bank_statement(invoices[1:5], money_rules(scope).iban, today)
+    (folder / "bank-statement.xml").write_bytes(statement)
 
 
 def write_letter(folder: Path, letters: list[ReferralLetter]) -> None:

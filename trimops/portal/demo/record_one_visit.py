@@ -70,11 +70,12 @@ def record_one_visit(crew: Crew, visit: Visit, at: datetime, seed: int) -> MadeV
     end = clock + timedelta(minutes=20)
     visit = sign_off_as_by_phone(visit, end, by)
     gathered = gather_farm_rechecks(farm=visit.farm, today=day, at=end)
-    return MadeVisit(visit, len(cows), len(gathered), _bill(crew, visit, end))
+    return MadeVisit(visit, len(cows), len(gathered), _bill(crew, visit, end, at))
 
 
-def _bill(crew: Crew, visit: Visit, end: datetime) -> Invoice:
+def _bill(crew: Crew, visit: Visit, end: datetime, at: datetime) -> Invoice:
+    """Issued on the demo's own day: after an invoice of next week's date none of today could be issued."""
     draft = draft_invoice(visit=visit, at=end)
     if draft is None:
         raise NothingPlanned("Nothing was done on the visit that is charged.")
-    return issue_invoice(invoice=draft, at=end + timedelta(hours=1), by=crew.people["office"])
+    return issue_invoice(invoice=draft, at=at, by=crew.people["office"])

@@ -1,4 +1,4 @@
-"""The whole demo, from the empty business to the eight files."""
+"""The whole demo, from the empty business to the eleven files."""
 
 from dataclasses import dataclass
 from datetime import timedelta
@@ -7,6 +7,7 @@ from pathlib import Path
 from trimops.portal.demo.bill_last_visits import bill_last_visits
 from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
 from trimops.portal.demo.issue_papers import issue_last_reports, write_letters
+from trimops.portal.demo.keep_money import keep_money
 from trimops.portal.demo.load_vans import load_vans
 from trimops.portal.demo.papers import (
     write_after_visit,
@@ -14,11 +15,13 @@ from trimops.portal.demo.papers import (
     write_draft_list,
     write_herd_year,
     write_letter,
+    write_money,
     write_week,
 )
 from trimops.portal.demo.plan_the_week import PlannedWeek, plan_the_week
 from trimops.portal.demo.ready_visit import ready_visit
 from trimops.portal.demo.record_one_visit import MadeVisit, choose_visit, record_one_visit
+from trimops.portal.demo.settle_money import settle_money
 from trimops.portal.demo.wipe_demo import refuse_other_businesses
 from trimops.portal.demo.wish_week import wish_week
 from visits.models import Visit
@@ -47,7 +50,9 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     built = build_demo(wishes, tell)
     crew, at = built.crew, wishes.dawn
     tell("The last visits are billed", 0.55)
-    billed = bill_last_visits(crew)
+    keep_money(crew, wishes.first_day, at)
+    billed = bill_last_visits(crew, wishes.today)
+    settle_money(crew, billed, at)
     tell("What the visits teach of their length", 0.6)
     learn_visit_lengths(business=crew.business, at=at)
     load_vans(crew, at)
@@ -64,11 +69,12 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     made = record_one_visit(crew, visit, at + timedelta(minutes=5), wishes.seed)
     tell("Papers", 0.95)
     write_after_visit(folder, made)
+    write_money(folder, made, at)
     write_letter(folder, write_letters(crew, made.visit, made.visit.finished_at or at))
     write_herd_year(folder, made, at)
     secret = write_calendar(folder, crew, at)
     tell("Done", 1)
-    return DemoOutcome(wishes, built, billed, wanted, week, made, ready, folder, secret)
+    return DemoOutcome(wishes, built, len(billed), wanted, week, made, ready, folder, secret)
 
 
 def stops_of(plan: dict[str, object]) -> set[int]:

@@ -7,11 +7,12 @@ from datetime import datetime
 from farms.models import Cow, Farm
 from invoicing.models import Invoice
 from trimops.kernel.scope import Scope
+from trimops.portal.selectors.money_handed_over import money_handed_over
 from visits.documents.data_words import ade_files, csv_files
 from visits.documents.spreadsheet import spreadsheet
 from visits.domain.ade.documents import ade_documents
 from visits.models import IssuedReport, ReferralLetter, Trim, TrimPhoto
-from visits.selectors.farm_data import farm_tables, file_words, herd_out, paper_files, photo_files
+from visits.selectors.farm_data import farm_tables, herd_out, paper_files, photo_files
 
 Files = Iterator[tuple[str, bytes]]
 
@@ -24,10 +25,11 @@ class DataCounts:
     trims: int
     photos: int
     papers: int
+    invoices: int
 
 
 def data_counts(scope: Scope, farm: Farm) -> DataCounts:
-    """Five queries."""
+    """Six queries. `invoices`: issued ones and credit notes, for who may see money."""
     photos = TrimPhoto.objects.within(scope).filter(
         visit__farm=farm, trim__isnull=False, trim__taken_back_at__isnull=True
     )
@@ -38,6 +40,7 @@ def data_counts(scope: Scope, farm: Farm) -> DataCounts:
         Trim.objects.within(scope).filter(visit__farm=farm).count(),
         photos.count(),
         reports.count() + letters.count(),
+        Invoice.objects.within(scope).filter(farm=farm).issued().count(),
     )
 
 
@@ -59,7 +62,7 @@ def ade_handed_over(scope: Scope, farm: Farm, at: datetime, *, common_procedure:
 
 
 def all_handed_over(scope: Scope, farm: Farm, at: datetime, *, with_invoices: bool) -> Files:
-    """Tables, spreadsheet, exchange, papers, photos and, for who may see money, invoices: one file after the other."""
+    """Tables, spreadsheet, exchange, papers, photos, one file after the other; for who may see money, that as well."""
     zone = farm.business.zone
     tables = farm_tables(scope, farm, zone)
     for name, content in csv_files(tables, farm.name, at.astimezone(zone)):
@@ -70,14 +73,5 @@ def all_handed_over(scope: Scope, farm: Farm, at: datetime, *, with_invoices: bo
         yield f"icar ade/{name}", content
     yield from paper_files(scope, farm, zone)
     if with_invoices:
-        yield from _invoices(scope, farm)
+        yield from money_handed_over(farm, at)
     yield from photo_files(scope, farm, zone)
-
-
-def _invoices(scope: Scope, farm: Farm) -> Files:
-    rows = Invoice.objects.within(scope).issued().filter(farm=farm).select_related("papers").order_by("pk")
-    for row in rows.iterator(chunk_size=20):
-        yield (
-            f"invoices/{row.issued_on} {file_words(row.number)}.pdf",
-            bytes(row.papers.pdf) if row.papers else b"",
-        )

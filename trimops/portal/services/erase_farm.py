@@ -9,7 +9,12 @@ from farms.selectors.erasures import open_erasure
 from farms.services.ask_erasure import ask_erasure
 from farms.services.forget_farm import forget_farm
 from farms.services.refuse_erased import refuse_erased
-from invoicing.services.forget_drafts import KeptInvoices, forget_drafts
+from invoicing.selectors.books_of_farm import books_of_farm
+from invoicing.services.forget_drafts import forget_drafts
+from invoicing.services.forget_journeys import forget_journeys
+from invoicing.services.forget_reminders import forget_reminders
+from invoicing.services.forget_sendings import forget_sendings
+from invoicing.services.forget_terms import forget_terms
 from trimops.accounts.models import Membership, User
 from trimops.accounts.services.forget_person import forget_person
 from trimops.kernel.errors import RuleBroken
@@ -38,8 +43,9 @@ class VisitIsUnderWay(RuleBroken):
 def erase_farm(*, farm: Farm, typed_name: str, at: datetime, by: User) -> Erasure:
     """Erase what is known of the farm and say what went and what stayed. It cannot be taken back.
 
-    Issued invoices stay as they were printed, and the visits they hang on as bare rows. A wish that nobody had put
-    down (the farm rang) is put down with it.
+    The books stay: issued invoices as they were printed, payments and what the bank said of them, reminders that went
+    out, miles driven; and the visits that invoices hang on as bare rows. Money still owed forbids nothing: the page
+    tells of it before. A wish that nobody had put down (the farm rang) is put down with it.
     """
     row = farm.locked()
     refuse_erased(farm=row)
@@ -50,13 +56,16 @@ def erase_farm(*, farm: Farm, typed_name: str, at: datetime, by: User) -> Erasur
         raise VisitIsUnderWay("A visit to this farm is under way: finish it or call it off first.")
     wish = open_erasure(scope, row) or ask_erasure(farm=row, note="", at=at, by=by)
     people = people_of_farm(row)
+    gone = forget_sendings(farm=row)
+    gone |= forget_reminders(farm=row) | forget_journeys(farm=row, at=at)
     kept = forget_drafts(farm=row)
     forget_in_plans(farm=row)
-    gone = forget_visits(farm=row, kept=kept.visits) | forget_farm(farm=row, at=at)
+    gone |= forget_terms(farm=row) | forget_visits(farm=row, kept=kept.visits) | forget_farm(farm=row, at=at)
     gone |= {"drafts of invoices": kept.drafts, "people forgotten": _forget(people, scope, at)}
     sweep_roads(scope=scope, at=at)
     wish = wish.locked()
-    wish.done_at, wish.done_by, wish.outcome = at, by, _outcome(gone, kept, wish.outcome)
+    stays = {**books_of_farm(scope, row), "visits without words": len(kept.visits)}
+    wish.done_at, wish.done_by, wish.outcome = at, by, _outcome(gone, stays, wish.outcome)
     wish.full_clean()
     wish.save()
     return wish
@@ -68,9 +77,5 @@ def _forget(people: list[Membership], scope: Scope, at: datetime) -> int:
     return sum(forget_person(membership=membership, at=at) for membership in left)
 
 
-def _outcome(gone: dict[str, int], kept: KeptInvoices, before: dict[str, object]) -> dict[str, object]:
-    return {
-        **before,
-        "erased": {name: count for name, count in gone.items() if count},
-        "kept": {"invoices": kept.invoices, "visits without words": len(kept.visits)},
-    }
+def _outcome(gone: dict[str, int], stays: dict[str, int], before: dict[str, object]) -> dict[str, object]:
+    return {**before, "erased": {name: count for name, count in gone.items() if count}, "kept": stays}

@@ -7,8 +7,9 @@ from django.shortcuts import redirect
 
 from farms.models import Farm
 from farms.selectors.erasures import done_erasure, open_erasure
-from invoicing.models import Invoice
+from invoicing.selectors.books_of_farm import books_of_farm, loose_ends
 from trimops.accounts.roles import Role
+from trimops.kernel.clock import local_day
 from trimops.portal.selectors.handed_over import data_counts
 from trimops.portal.services.erase_farm import erase_farm
 from trimops.portal.web.data_pages import hand_over
@@ -66,7 +67,7 @@ class FarmErasePage(ScopedPage):
         return redirect("farm_data", farm.pk)
 
     def _show(self, farm: Farm, form: EraseForm, status: int = 200) -> HttpResponse:
-        invoices = Invoice.objects.within(self.scope).filter(farm=farm)
+        ends = loose_ends(self.scope, farm, local_day(self.now, self.seat.business.zone))
         return self.show(
             {
                 "farm": farm,
@@ -74,8 +75,9 @@ class FarmErasePage(ScopedPage):
                 "counts": data_counts(self.scope, farm),
                 "wish": open_erasure(self.scope, farm),
                 "open_visits": Visit.objects.within(self.scope).open().filter(farm=farm).count(),
-                "drafts": invoices.drafts().count(),
-                "issued": invoices.issued().count(),
+                "ends": ends,
+                "undone": ends.is_any,
+                "stays": books_of_farm(self.scope, farm),
             },
             status=status,
         )

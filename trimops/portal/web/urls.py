@@ -7,7 +7,7 @@ from trimops.portal.web.cow_pages import PortalCowPage, PortalCowsPage
 from trimops.portal.web.draft_pages import PortalDraftPage, PortalScoresPage
 from trimops.portal.web.held_pages import PortalHeldPage, PortalLetGoPage, PortalTakePage
 from trimops.portal.web.herd_pages import PortalHerdPage
-from trimops.portal.web.money_pages import PortalInvoicePaper, PortalMoneyPage
+from trimops.portal.web.money_pages import PortalInvoicePaper, PortalInvoiceXml, PortalMoneyPage
 from trimops.portal.web.portal_pages import PortalFarmsPage, PortalHomePage
 from trimops.portal.web.report_pages import PortalReportPage, PortalReportsPage
 
@@ -32,6 +32,7 @@ urlpatterns = [
     path("feet/", PortalHerdPage.as_view(), name="portal_herd"),
     path("invoices/", PortalMoneyPage.as_view(), name="portal_money"),
     path("invoices/<int:pk>.pdf", PortalInvoicePaper.as_view(), name="portal_invoice_paper"),
+    path("invoices/<int:pk>-<str:form>.xml", PortalInvoiceXml.as_view(), name="portal_invoice_xml"),
     path("calendar/", PortalCalendarPage.as_view(), name="portal_calendar"),
     path("calendar/<int:pk>/close/", PortalCalendarClosePage.as_view(), name="portal_calendar_close"),
 ]

@@ -22,19 +22,13 @@ from trimops.portal.selectors.vet_desk import (
     reports_for_vet,
     vet_pass_of,
 )
+from trimops.web.not_kept import NOT_KEPT
 from trimops.web.pdf_answer import pdf_answer
 from visits.models import Trim, TrimPhoto, Visit
 from visits.selectors.cow_feet import cow_feet
 from visits.selectors.herd_view import herd_view
 from visits.selectors.issued_letters import newest_letter
 from visits.selectors.issued_reports import newest_report
-
-NOT_KEPT = {
-    "Cache-Control": "private, no-store",
-    "Referrer-Policy": "no-referrer",
-    "X-Robots-Tag": "noindex, nofollow, noarchive",
-}
-"""The address is the key: it must not lie in a cache, nor be handed on to another site, nor be found by searching."""
 
 
 class VetPage(View):

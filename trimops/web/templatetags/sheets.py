@@ -71,7 +71,11 @@ class SheetNode(template.Node):
 
 
 class RowNode(template.Node):
-    """One row; `{% row "total" %}` is the row of sums, which stands under a heavier rule."""
+    """One row; `{% row "total" %}` is the row of sums, which stands under a heavier rule.
+
+    `"one"` is a name and one figure: side by side on a phone, without the name of the column. `"pairs"` sets its
+    figures two by two there. Several kinds have a space between them.
+    """
 
     def __init__(self, nodelist: NodeList, kind: FilterExpression | None) -> None:
         self.nodelist = nodelist
@@ -81,7 +85,7 @@ class RowNode(template.Node):
         kind = "" if self.kind is None else str(self.kind.resolve(context))
         with context.push(**{CELLS: enumerate(context[COLUMNS])}):
             cells = self.nodelist.render(context)
-        css = format_html(' class="{}"', f"row-{kind}") if kind else ""
+        css = format_html(' class="{}"', " ".join(f"row-{each}" for each in kind.split())) if kind else ""
         return format_html('<tr role="row"{}>{}</tr>', css, cells)
 
 

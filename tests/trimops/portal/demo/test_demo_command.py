@@ -1,4 +1,4 @@
-"""`manage.py demo` in a small form: it builds, plans, records, writes its eight files, and can be run again."""
+"""`manage.py demo` in a small form: it builds, plans, records, writes its eleven files, and can be run again."""
 
 import json
 from dataclasses import dataclass
@@ -9,9 +9,11 @@ import icalendar
 import pytest
 from django.core.management import CommandError, call_command
 from django.db import transaction
+from lxml import etree
 
 from farms.models import Cow, Farm
-from invoicing.models import Invoice
+from invoicing.domain.camt053 import read_camt053
+from invoicing.models import Invoice, Reminder
 from trimops.accounts.models import Business, User
 from trimops.kernel.scope import Scope
 from trimops.portal.demo.papers import ORDER
@@ -21,6 +23,7 @@ from visits.models import IssuedReport, Recheck, ReferralLetter, Trim, Visit, Wa
 from visits.selectors.crush_papers import crush_papers
 
 pytestmark = pytest.mark.django_db
+FIXTURES = Path(__file__).parents[4] / "fixtures"
 SMALL = {"farms": 4, "months": 3, "seconds": 0.2, "today": "2026-11-23"}
 
 
@@ -71,7 +74,7 @@ def built(django_db_setup, django_db_blocker, tmp_path_factory):
         transaction.set_rollback(True)
 
 
-def test_it_writes_eight_files_that_open_and_says_what_it_did(built):
+def test_it_writes_eleven_files_that_open_and_says_what_it_did(built):
     said = built.said
     assert sorted(path.name for path in built.folder.iterdir()) == sorted(ORDER)
     assert all(str(built.folder / name) in said for name in ORDER)
@@ -121,9 +124,32 @@ def test_the_visit_made_was_washed_down_and_signed_off_in_words(built):
 
 
 def test_the_last_visits_are_billed_with_numbers_without_a_gap(built):
-    issued = Invoice.objects.within(scope()).issued().order_by("id").values_list("number", flat=True)
+    bills = Invoice.objects.within(scope()).issued().bills()
+    issued = bills.order_by("number").values_list("number", flat=True)
     assert [int(number.rsplit("-", 1)[1]) for number in issued] == list(range(1, len(issued) + 1))
+    days = list(bills.order_by("number").values_list("issued_on", flat=True))
+    assert days == sorted(days)
     assert Invoice.objects.within(scope()).drafts().exists()
+
+
+def test_the_money_is_settled_in_part_and_its_papers_agree(built):
+    papers = Invoice.objects.within(scope()).issued()
+    assert papers.credit_notes().exists()
+    assert {True, False} == set(papers.bills().values_list("is_open", flat=True))
+    assert Reminder.objects.within(scope()).exists()
+    newest = papers.bills().order_by("-number").first()
+    xml = (built.folder / "invoice.xml").read_bytes()
+    assert xml == bytes(newest.papers.cii)
+    assert etree.fromstring(xml).findtext(".//{*}DuePayableAmount") == f"{newest.payable:.2f}"
+
+
+def test_the_bank_statement_is_one_by_its_schema_and_is_read_without_a_warning(built):
+    content = (built.folder / "bank-statement.xml").read_bytes()
+    schema = etree.XMLSchema(etree.parse(FIXTURES / "bank" / "camt.053.001.08.xsd"))
+    schema.assertValid(etree.fromstring(content))
+    (statement,) = read_camt053(content)
+    assert statement.lines
+    assert not statement.warnings
 
 
 def test_at_most_one_recheck_is_open_per_foot(built):

@@ -10,9 +10,28 @@ from farms.services.ask_erasure import ask_erasure
 from farms.services.give_vet_pass import VetWord, give_vet_pass
 from farms.services.keep_herd_list import keep_herd_list
 from farms.services.save_farm import save_farm
-from invoicing.models import Allocation, DocumentAmount, Invoice, Payment
+from invoicing.models import (
+    Agreement,
+    Allocation,
+    BankEntry,
+    BankFile,
+    BankStatement,
+    BilledWork,
+    DocumentAmount,
+    DraftEdit,
+    FarmTerms,
+    Invoice,
+    LateWork,
+    Payment,
+    Reminder,
+)
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
+from invoicing.services.keep_day_journeys import keep_day_journeys
+from invoicing.services.make_invoice_link import make_invoice_link
+from invoicing.services.send_invoice import send_invoice
+from invoicing.services.settle_invoice import settle_invoice
+from invoicing.services.total_draft import total_draft
 from tests.factories import (
     MONDAY,
     NOON,
@@ -73,6 +92,9 @@ def known_farm() -> House:
     _before_the_visit(house, cow, open_visit)
     _of_the_planner(house, open_visit)
     _links(house)
+    _how_it_is_billed(house)
+    _sent(house)
+    _in_the_books(house)
     return house
 
 
@@ -127,23 +149,49 @@ def _a_visit(house: House, cow, start, *, issued: bool) -> None:
         by=house.trimmer,
     )
     invoice = draft_invoice(visit=finish(visit, house.trimmer), at=NOON)
+    _discounted(house, invoice)
     if issued:
         _paid(house, issue_invoice(invoice=invoice, at=NOON, by=house.office))
 
 
-def _paid(house: House, invoice: Invoice) -> None:
-    """A part of it came in, and a discount was printed on it."""
-    business, by = house.business, house.office
+def _how_it_is_billed(house: House) -> None:
+    of_farm = {"business": house.business, "farm": house.farm}
+    FarmTerms.objects.create(**of_farm, send_to=["ida@hedgerow-mail.example"], note="Skirlwath pays late")
+    Agreement.objects.create(**of_farm, kind="percent", amount=5, why="Skirlwath herd", valid_from=MONDAY)
+
+
+def _sent(house: House) -> None:
+    """The issued invoice is on its way to the farm, and a link opens it."""
+    invoice = Invoice.objects.within(house.scope).issued().get()
+    make_invoice_link(invoice=invoice, at=NOON)
+    words = {"subject": "Skirlwath", "body": "To Quillmarsh in Bramblegate Lane"}
+    to = ["ida@hedgerow-mail.example"]
+    send_invoice(invoice=invoice, at=NOON, by=house.office, addresses=to, **words)
+
+
+def _discounted(house: House, invoice: Invoice) -> None:
+    tax = {"tax_category": "S", "tax_percent": 20}
     DocumentAmount.objects.create(
-        business=business, invoice=invoice, amount=1, reason="Skirlwath", tax_category="S", tax_percent=20
+        business=house.business, invoice=invoice, amount=1, reason="Skirlwath", **tax
     )
+    words = {"what": "Discount for Skirlwath", "reason": "Otto Zimmerwald asked"}
+    DraftEdit.objects.create(business=house.business, invoice=invoice, at=NOON, by=house.office, **words)
+    total_draft(invoice=invoice)
+
+
+def _paid(house: House, invoice: Invoice) -> None:
+    """A part of it came in."""
+    business, by = house.business, house.office
     payment = Payment.objects.create(
         business=business,
         farm=house.farm,
         received_on=MONDAY,
         amount=5,
         currency="GBP",
-        method="cash",
+        method="bank",
+        payer_name="Zimmerwald Estate",
+        note="Part, for Skirlwath",
+        bank_entry=_on_the_bank(house),
         noted_at=NOON,
         noted_by=by,
     )
@@ -156,6 +204,33 @@ def _paid(house: House, invoice: Invoice) -> None:
         on=MONDAY,
         noted_at=NOON,
         noted_by=by,
+    )
+    settle_invoice(invoice=invoice)
+
+
+def _on_the_bank(house: House) -> BankEntry:
+    """What the bank told of it, in a file that tells of others as well."""
+    business, by = house.business, house.office
+    file = BankFile.objects.create(
+        business=business,
+        file_name="march.csv",
+        sha256="0" * 64,
+        content=b"2026-03-02;5.00;Zimmerwald Estate",
+        kept_at=NOON,
+        kept_by=by,
+    )
+    statement = BankStatement.objects.create(
+        business=business, file=file, form="csv", read_at=NOON, read_by=by
+    )
+    return BankEntry.objects.create(
+        business=business,
+        statement=statement,
+        key="1",
+        booked_on=MONDAY,
+        amount=5,
+        currency="GBP",
+        party_name="Zimmerwald Estate",
+        text="Quillmarsh feet",
     )
 
 
@@ -241,3 +316,21 @@ def _links(house: House) -> None:
         business=house.business, name="Zimmerwald phone", at=NOON, by=house.client, shows=house.farm
     )
     ask_erasure(farm=house.farm, note="Zimmerwald retires", at=NOON, by=house.client)
+
+
+def _in_the_books(house: House) -> None:
+    """A reminder of each state, work that is billed no more, and the drives of its visits; the first was mended."""
+    issued = Invoice.objects.within(house.scope).issued().get(farm=house.farm)
+    of_issued = {"business": house.business, "invoice": issued, "proposed_at": NOON}
+    Reminder.objects.create(**of_issued, step=1, state="dropped", dropped_because="Zimmerwald rang")
+    approved = {"state": "approved", "open_amount": 9, "pdf": b"%PDF Quillmarsh, Bramblegate Lane"}
+    Reminder.objects.create(**of_issued, step=2, **approved)
+    Reminder.objects.create(**of_issued, step=3)
+    of_visit = {"business": house.business, "visit_id": issued.visit_id}
+    LateWork.objects.create(**of_visit, found_at=NOON, added=1, gone=0)
+    BilledWork.objects.create(
+        **of_visit, key="trim/late", words="cow 7741X", not_billed_because="Zimmerwald is a friend"
+    )
+    drives = keep_day_journeys(van=house.van, day=TUESDAY_TEN.date(), at=NOON + timedelta(days=9))
+    drives[0].mended_because = "Bramblegate was flooded"
+    drives[0].save()

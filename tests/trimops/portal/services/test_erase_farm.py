@@ -12,14 +12,13 @@ from farms.models import Cow, Erasure, Farm, FarmAccess
 from farms.services.close_farm_access import close_farm_access
 from farms.services.invite_farm_client import FarmGuest, invite_farm_client
 from farms.services.refuse_erased import FarmIsErased
-from invoicing.models import (
-    Allocation,
-    DocumentAmount,
-    Invoice,
-    InvoiceLine,
-    InvoicePapers,
-    Payment,
-)
+from invoicing import models as money
+from invoicing.domain.settling import PaymentMethod
+from invoicing.models import Allocation, Invoice, InvoiceLine, InvoicePapers, Journey, Payment, Reminder
+from invoicing.selectors.books_of_farm import loose_ends
+from invoicing.selectors.ready_to_bill import ready_to_bill
+from invoicing.services.draft_invoice import draft_invoice
+from invoicing.services.note_payment import MoneyReceived, note_payment
 from tests.factories import NOON, TUESDAY_TEN, let_in, make_farm, under_way, wanted
 from tests.trimops.portal.services.known_farm import WORDS, known_farm
 from trimops.accounts.models import User
@@ -30,9 +29,26 @@ from trimops.tenancy.unscoped import unscoped
 from visits.models import LearnedLengths, RoadLeg, StockMovement, Visit, WeekPlan
 from visits.services.visit_change import add_event
 
-BOOKS = {Invoice, InvoiceLine, InvoicePapers, DocumentAmount}
-STAYS = {Farm, Visit, Erasure, Payment, Allocation} | BOOKS
-"""What hangs on a farm and stays: the bare farm, its invoices, the bare visits they hang on, the wish."""
+BOOKS = {
+    *(Invoice, InvoiceLine, InvoicePapers, money.DocumentAmount, money.DraftEdit),
+    *(Payment, Allocation, money.BankEntry, money.BankStatement, money.BankFile, Reminder),
+}
+"""What the law keeps, with the words that stand in it. Of drafts nothing stays, of reminders those that went out."""
+WORDLESS = {
+    money.BilledWork: {"words", "trim_id", "not_billed_because"},
+    Journey: {"from_words", "to_words", "mended_because", "visit_id"},
+}
+"""Books too, but what names the farm or a cow is taken out of these columns."""
+CONVENIENCE = {
+    *(money.Agreement, money.FarmTerms, money.Sending, money.SendingEvent, money.InvoiceLink),
+    money.LateWork,
+}
+OF_THE_BUSINESS = {
+    *(money.BankMapping, money.MileageRate, money.MoneyRules, money.NumberSeries, money.PeriodLock),
+    *(money.Price, money.PriceList, money.ReferenceRate, money.TaxRate, money.TravelBand),
+}
+STAYS = {Farm, Visit, Erasure, Payment, Allocation, Invoice, InvoiceLine, InvoicePapers, money.DocumentAmount}
+"""What leads to a farm and stays: the bare farm, its books, the bare visits they hang on, the wish."""
 LATER = NOON + timedelta(days=30)
 
 
@@ -95,6 +111,69 @@ def test_no_row_hangs_on_the_farm_but_those_that_say_so(house):
     assert left == STAYS
 
 
+def test_each_kind_of_rows_of_the_money_is_sorted_and_of_each_that_goes_or_stays_there_is_one(house):
+    sorted_out = [*BOOKS, *WORDLESS, *CONVENIENCE, *OF_THE_BUSINESS]
+    assert len(sorted_out) == len(set(sorted_out))
+    assert set(sorted_out) == set(apps.get_app_config("invoicing").get_models())
+    before = {model: rows_of(model) for model in (*BOOKS, *WORDLESS, *CONVENIENCE)}
+    assert all(before.values())
+    erase(house)
+    assert not any(rows_of(model) for model in CONVENIENCE)
+    for model in (*BOOKS, *WORDLESS):
+        blank = WORDLESS.get(model, set())
+        after = rows_of(model)
+        assert after
+        new = {pk for pk in after if pk not in before[model]}
+        assert not new or model is Journey  # the day that was not in the log yet
+        for pk in after.keys() - new:
+            was, is_now = before[model][pk], after[pk]
+            assert {name for name, value in is_now.items() if value != was[name]} <= blank
+
+
+@unscoped("the test compares all rows of a table")
+def rows_of(model: type[Model]) -> dict[int, dict[str, object]]:
+    return {row["id"]: row for row in model._base_manager.values()}
+
+
+def test_of_each_kind_of_books_what_was_issued_paid_or_sent_stays(house):
+    erase(house)
+    assert {len(rows_of(model)) for model in BOOKS - {InvoiceLine}} == {1}
+    lines = InvoiceLine.objects.within(house.scope)
+    assert lines.exists()
+    assert not lines.exclude(invoice__state="issued").exists()
+    assert Reminder.objects.within(house.scope).get().state == "approved"
+
+
+def test_the_miles_of_both_visits_stay_in_the_log(house):
+    erase(house)
+    drives = Journey.objects.within(house.scope).order_by("on", "position")
+    assert len(drives) == 4  # out and home; the second day was not in the log before
+    assert all(drive.distance > 0 for drive in drives)
+    assert [drive.to_words for drive in drives] == ["an erased farm", "Yard"] * 2
+    assert drives[0].mended_because == "Mended; why is erased with the farm"
+
+
+def test_what_is_owed_can_still_be_paid_and_nothing_of_it_is_to_be_billed_again(house):
+    erase(house)
+    bill = Invoice.objects.within(house.scope).get()
+    left = bill.open_amount
+    told = {"farm": bill.farm, "received_on": LATER.date(), "currency": "GBP", "method": PaymentMethod.BANK}
+    note_payment(money=MoneyReceived(amount=left, shares={bill.pk: left}, **told), at=LATER, by=house.office)
+    bill.refresh_from_db()
+    assert not bill.is_open
+    visit = Visit.objects.within(house.scope).get()
+    assert draft_invoice(visit=visit, at=LATER) == bill
+    assert ready_to_bill(house.scope, LATER.date()).is_empty
+
+
+def test_what_is_not_done_is_told_before_and_forbids_nothing(house):
+    ends = loose_ends(house.scope, house.farm, LATER.date())
+    bill = Invoice.objects.within(house.scope).issued().get()
+    assert (ends.unbilled, ends.changed, ends.drafts, ends.mails) == (0, 1, 1, 1)
+    assert [(sum_.currency, sum_.left) for sum_ in ends.to_pay] == [("GBP", bill.payable - bill.settled)]
+    assert ends.unused == []
+
+
 def test_the_invoice_stays_as_it_was_printed_and_its_visit_without_a_word(house):
     issued = Invoice.objects.within(house.scope).issued().select_related("papers")
     before = issued.get()
@@ -118,10 +197,16 @@ def test_what_went_and_what_stayed_is_kept_with_the_wish_that_the_farm_had_put_d
     done = erase(house)
     assert done.pk == wish.pk
     assert (done.done_at, done.done_by, done.note) == (LATER, house.owner, "")
-    assert done.outcome["kept"] == {"invoices": 1, "visits without words": 1}
+    assert done.outcome["kept"] == {
+        "invoices": 1,
+        "payments": 1,
+        "reminders that went out": 1,
+        "visits without words": 1,
+    }
     assert done.outcome["erased"]["cows"] == 2
     assert done.outcome["erased"]["photos"] == 2
     assert done.outcome["erased"]["drafts of invoices"] == 1
+    assert done.outcome["erased"]["reminders that did not go out"] == 2
     assert done.outcome["erased"]["people forgotten"] == 1
 
 

@@ -1,10 +1,13 @@
 """Taking data out through the pages."""
 
+import csv
 import io
 import json
 import zipfile
 from datetime import timedelta
+from decimal import Decimal
 
+import pypdfium2 as pdfium
 import pytest
 from django.db import transaction
 from django.test import Client
@@ -13,8 +16,11 @@ from django.utils import timezone
 from openpyxl import load_workbook
 
 from farms.selectors.erasures import open_erasure
+from invoicing.domain.settling import PaymentMethod
+from invoicing.models import Invoice
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
+from invoicing.services.note_payment import MoneyReceived, note_payment
 from tests.factories import (
     blocked_foot,
     finish,
@@ -72,19 +78,41 @@ def files_in(answer):
 def test_everything_holds_tables_papers_photos_and_nothing_of_the_farm_beside_it(house, client):
     files = files_in(client.post(reverse("portal_data_all")))
     kinds = {name.split("/")[0] for name in files}
-    assert kinds == {"tables", "cows and feet.xlsx", "icar ade", "papers", "invoices", "photos"}
+    of_money = {"invoices", "money", "invoices and payments.xlsx"}
+    assert kinds == {"tables", "cows and feet.xlsx", "icar ade", "papers", "photos"} | of_money
     assert len([name for name in files if name.startswith("papers/")]) == 2
     assert len([name for name in files if name.startswith("photos/")]) == 1
     assert b"'=7741" in files["tables/cows.csv"]
     for name, content in files.items():
-        assert b"9393" not in content or name.startswith(("papers", "photos", "invoices")), name
+        assert b"9393" not in content or name.startswith(("papers", "photos", "invoices/")), name
         assert b"High Croft" not in content, name
 
 
-def test_without_the_right_to_see_money_there_are_no_invoices(house, client, rights):
-    rights(FarmRight.HANDS_OVER)
+def test_the_money_comes_as_papers_tables_and_account_in_the_same_bytes_and_sums(house, client):
+    bill = Invoice.objects.within(house.scope).select_related("papers").get(farm=house.farm)
+    five = Decimal(5)
+    part = MoneyReceived(house.farm, bill.issued_on, five, "GBP", PaymentMethod.CASH, {bill.pk: five})
+    note_payment(money=part, at=timezone.now(), by=house.office)
     files = files_in(client.post(reverse("portal_data_all")))
-    assert not [name for name in files if name.startswith("invoices/")]
+    name = f"invoices/{bill.issued_on} {bill.number}"
+    assert files[f"{name}.pdf"] == bytes(bill.papers.pdf)
+    assert files[f"{name}, CII.xml"] == bytes(bill.papers.cii)
+    assert files[f"{name}, UBL.xml"] == bytes(bill.papers.ubl)
+    (told,) = csv.DictReader(io.StringIO(files["money/invoices.csv"].decode("utf-8-sig")))
+    assert (told["Number"], Decimal(told["With tax"])) == (bill.number, bill.gross)
+    assert (Decimal(told["Settled"]), Decimal(told["Left"])) == (5, bill.payable - 5)
+    statement = pdfium.PdfDocument(files["money/account GBP.pdf"])[0].get_textpage().get_text_range()
+    assert f"£{bill.payable - 5:.2f}" in statement
+    book = load_workbook(io.BytesIO(files["invoices and payments.xlsx"]))
+    assert book.sheetnames == ["invoices", "payments", "what settled what", "account"]
+    assert book["account"]["F3"].value == float(bill.payable - 5)
+
+
+def test_without_the_right_to_see_money_there_is_nothing_of_it(house, client, rights):
+    rights(FarmRight.HANDS_OVER)
+    names = list(files_in(client.post(reverse("portal_data_all"))))
+    assert not [name for name in names if name.startswith(("invoices", "money"))]
+    assert "invoice" not in client.get(reverse("portal_data")).content.decode()
 
 
 def test_the_tables_come_as_csv_and_as_a_spreadsheet(house, client):

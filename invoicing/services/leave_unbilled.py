@@ -1,0 +1,49 @@
+"""Work is left unbilled on the office's word."""
+
+from django.db import transaction
+
+from invoicing.domain.visit_work import piece_words
+from invoicing.domain.work_difference import work_difference
+from invoicing.models import BilledWork
+from invoicing.selectors.draft_work import as_claim, claims_on
+from invoicing.selectors.visit_work import visit_work
+from invoicing.services.note_late_work import note_late_work
+from invoicing.services.open_draft import Hand, ReasonMissing
+from visits.models import Visit
+
+
+@transaction.atomic
+def leave_unbilled(*, visit: Visit, hand: Hand) -> int:
+    """What nothing bills of a finished visit is held without a line, and why; how many pieces that are.
+
+    Discarding a draft, or `bill_after_all`, brings such work back. ReasonMissing.
+    """
+    if not hand.reason.strip():
+        raise ReasonMissing("Say why it is not billed: the reason is kept.")
+    visit.farm.locked()
+    row = visit.locked()
+    claims = claims_on(row.scope, [row])
+    added = work_difference(visit_work(row).pieces, [as_claim(claim) for claim in claims]).added
+    BilledWork.objects.bulk_create(
+        BilledWork(
+            business_id=row.business_id,
+            visit=row,
+            trim_id=piece.trim_id,
+            key=piece.key,
+            words=piece_words(piece)[:200],
+            not_billed_because=hand.reason.strip()[:200],
+        )
+        for piece in added
+    )
+    note_late_work(visit=row, at=hand.at)
+    return len(added)
+
+
+@transaction.atomic
+def bill_after_all(*, visit: Visit, hand: Hand) -> int:
+    """Work of the visit that was left unbilled as a whole is to be billed again; how many pieces."""
+    row = visit.locked()
+    left = BilledWork.objects.within(row.scope).filter(visit=row, invoice__isnull=True, line__isnull=True)
+    count, _ = left.delete()
+    note_late_work(visit=row, at=hand.at)
+    return count

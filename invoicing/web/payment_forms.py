@@ -1,0 +1,124 @@
+"""Forms of payments: what came in, and what it is set against."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from django import forms
+from django.forms.boundfield import BoundField
+from django.http import QueryDict
+
+from farms.models import Farm
+from invoicing.domain.minor_units import minor_digits
+from invoicing.domain.settling import PaymentMethod, oldest_first
+from invoicing.selectors.open_invoices import OpenRow
+from invoicing.services.note_payment import MoneyReceived
+from invoicing.web.amount_field import AmountField, PaidField
+from trimops.kernel.choices import choices_of
+from trimops.kernel.money import round_money
+
+Initial = Mapping[str, object]
+
+
+def day_field(label: str, **more: object) -> forms.DateField:
+    widget = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
+    return forms.DateField(label=label, widget=widget, **more)  # type: ignore[arg-type]
+
+
+class WhyForm(forms.Form):
+    """A reason that is kept."""
+
+    because = forms.CharField(label="Why", max_length=200)
+
+
+class AmountForm(forms.Form):
+    """An amount, not above what is there, and why."""
+
+    amount = PaidField(label="Amount")
+    reason = forms.CharField(label="Why", max_length=200)
+
+
+class PaidBackForm(forms.Form):
+    """Money that goes back to the farm."""
+
+    amount = PaidField(label="Amount")
+    paid_on = day_field("Went out on")
+    method = forms.ChoiceField(label="How", choices=choices_of(PaymentMethod))
+    note = forms.CharField(label="Note", required=False, max_length=300)
+
+
+@dataclass(frozen=True)
+class ShareRow:
+    """One open invoice and the field that says how much is set against it."""
+
+    row: OpenRow
+    field: BoundField
+
+
+class SharesForm(forms.Form):
+    """An amount beside each open invoice; empty: nothing is set against it."""
+
+    def __init__(
+        self, rows: Sequence[OpenRow], data: QueryDict | None = None, *, initial: Initial | None = None
+    ) -> None:
+        super().__init__(data, initial=dict(initial or {}))
+        self.rows = rows
+        for row in rows:
+            field = AmountField(label=row.number, required=False)
+            field.widget.attrs["aria-label"] = f"Amount for {row.number}"
+            self.fields[f"share_{row.key}"] = field
+
+    @property
+    def share_rows(self) -> list[ShareRow]:
+        return [ShareRow(row, self[f"share_{row.key}"]) for row in self.rows]
+
+    @property
+    def shares(self) -> dict[int, Decimal]:
+        """What was put down, once the form is valid."""
+        told = {row.key: self.cleaned_data.get(f"share_{row.key}") for row in self.rows}
+        return {key: amount for key, amount in told.items() if amount}
+
+
+def shared_out(amount: Decimal, rows: Sequence[OpenRow], currency: str) -> dict[str, object]:
+    """Initial of the share fields: the oldest invoices first."""
+    whole = round_money(amount, minor_digits(currency))
+    shares = oldest_first(whole, [row.item for row in rows])
+    return {f"share_{key}": share for key, share in shares.items()}
+
+
+class PaymentForm(SharesForm):
+    """Money that came in from one farm."""
+
+    amount = PaidField(label="Amount")
+    received_on = day_field("Came in on")
+    method = forms.ChoiceField(label="How", choices=choices_of(PaymentMethod))
+    reference = forms.CharField(label="Reference", required=False, max_length=140)
+    note = forms.CharField(label="Note", required=False, max_length=300, help_text="For the office only.")
+
+    @property
+    def own_fields(self) -> list[BoundField]:
+        return [self[name] for name in ("amount", "received_on", "method", "reference", "note")]
+
+    def money(self, farm: Farm, currency: str) -> MoneyReceived:
+        """What was put down, once the form is valid."""
+        told = self.cleaned_data
+        return MoneyReceived(
+            farm=farm,
+            received_on=told["received_on"],
+            amount=told["amount"],
+            currency=currency,
+            method=PaymentMethod(told["method"]),
+            shares=self.shares,
+            reference=told["reference"],
+            note=told["note"],
+        )
+
+
+def first_initial(today: date, rows: Sequence[OpenRow], chosen: int | None) -> dict[str, object]:
+    """Today by bank; with one invoice chosen, all that is open of it."""
+    found: dict[str, object] = {"received_on": today, "method": PaymentMethod.BANK.value}
+    for row in rows:
+        if row.key == chosen:
+            found |= {"amount": row.open_amount, f"share_{row.key}": row.open_amount}
+    return found

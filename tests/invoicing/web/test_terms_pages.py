@@ -1,0 +1,62 @@
+import pytest
+from django.urls import reverse
+
+from invoicing.models import FarmTerms
+from tests.factories import make_house
+from tests.invoicing.services.price_sheets import rate
+
+pytestmark = pytest.mark.django_db
+TOLD = {
+    "rhythm": "month",
+    "addresses": "office@farm.example\n office@farm.example\nherd@farm.example",
+    "country": "ie",
+    "payment_days": "14",
+    "order_number": "PO 7",
+    "sends_xml": "on",
+}
+
+
+@pytest.fixture
+def house(standing_house, db):
+    return standing_house
+
+
+@pytest.fixture
+def desk(client, house):
+    client.force_login(house.office)
+    return client
+
+
+def test_terms_are_kept_and_shown_again(desk, house):
+    page = reverse("farm_terms", args=[house.farm.pk])
+    assert "is billed each visit" in desk.get(page).text
+    assert desk.post(page, TOLD).status_code == 302
+    row = FarmTerms.objects.within(house.scope).get()
+    assert row.send_to == ["office@farm.example", "herd@farm.example"]
+    assert (row.rhythm, row.payment_days, row.sends_xml, row.gets_reminders) == ("month", 14, True, False)
+    house.farm.refresh_from_db()
+    assert house.farm.country == "IE"
+    form = desk.get(page).context["form"]
+    assert form["addresses"].value() == "office@farm.example\nherd@farm.example"
+    assert "is billed each month" in desk.get(page).text
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        ({"addresses": "nobody"}, "addresses"),
+        ({"country": "QQ"}, "country"),
+        ({"tax_code": "unheard"}, "tax_code"),
+    ],
+)
+def test_what_cannot_be_kept_is_said_at_its_field(desk, house, changes, field):
+    rate(house.business)
+    answer = desk.post(reverse("farm_terms", args=[house.farm.pk]), {**TOLD, **changes})
+    assert answer.status_code == 400
+    assert field in answer.context["form"].errors
+
+
+def test_the_farm_page_leads_there_and_another_business_s_farm_does_not(desk, house):
+    assert reverse("farm_terms", args=[house.farm.pk]) in desk.get(reverse("farm", args=[house.farm.pk])).text
+    far = make_house("Elsewhere").farm
+    assert desk.get(reverse("farm_terms", args=[far.pk])).status_code == 404
