@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from math import ceil
 
 from reportlab.lib.units import mm
 
@@ -18,11 +19,16 @@ BESIDE = 8.0
 _UNIT_WORDS = {"C62": "", "KMT": "km", "SMI": "mi", "HUR": "h", "DAY": "days"}
 # More lines than this are set closer, so that sixty fit two pages.
 _MANY = 24
+# More text under the lines than this, in lines of about fifty signs, and each is cut to one of them.
+_MUCH, PER_LINE = 30, 54
 
 
 @dataclass(frozen=True)
 class LineColumns:
-    """Which columns there are; `deepest` is the most decimals of a unit price; `is_close`: many lines, little air."""
+    """Which columns there are; `deepest` is the most decimals of a unit price; `is_close`: many lines, little air.
+
+    `is_brief`: so much stands under the lines that each says it in one line.
+    """
 
     columns: tuple[Column, ...]
     digits: int
@@ -30,6 +36,7 @@ class LineColumns:
     has_units: bool
     has_discounts: bool
     is_close: bool
+    is_brief: bool = False
 
 
 def line_columns(paper: InvoicePaper) -> LineColumns:
@@ -59,6 +66,7 @@ def line_columns(paper: InvoicePaper) -> LineColumns:
         has_units,
         has_discounts,
         is_close=len(paper.lines) > _MANY,
+        is_brief=sum(ceil(len(line.why) / PER_LINE) for line in paper.lines) > _MUCH,
     )
 
 

@@ -8,7 +8,7 @@ from operator import attrgetter
 
 from reportlab.platypus import Flowable, Table
 
-from invoicing.documents.invoice_columns import BESIDE, LineColumns, line_columns, unit_words
+from invoicing.documents.invoice_columns import BESIDE, PER_LINE, LineColumns, line_columns, unit_words
 from invoicing.documents.invoice_content import InvoiceLine, InvoicePaper
 from trimops.paper.carried_rows import CarriedRow, CarriedRows
 from trimops.paper.colours import Tint
@@ -60,7 +60,7 @@ def _day_row(day: date | None, net: Decimal, digits: int) -> CarriedRow:
 def _line(line: InvoiceLine, frame: LineColumns) -> tuple[Cell, ...]:
     return _in_columns(
         frame,
-        _what(line, is_close=frame.is_close),
+        _what(line, frame),
         quantity(line.quantity),
         unit_words(line.unit),
         plain_amount(line.unit_price, frame.digits),
@@ -70,12 +70,18 @@ def _line(line: InvoiceLine, frame: LineColumns) -> tuple[Cell, ...]:
     )
 
 
-def _what(line: InvoiceLine, *, is_close: bool) -> list[Flowable]:
-    more = [text for text in (_discount_words(line), line.why) if text]
-    if is_close:
+def _what(line: InvoiceLine, frame: LineColumns) -> list[Flowable]:
+    why = _brief(line.why) if frame.is_brief else line.why
+    more = [text for text in (_discount_words(line), why) if text]
+    if frame.is_close:
         return [words(f"{line.description} ({'; '.join(more)})" if more else line.description)]
     small = style(SMALL, tint=Tint.QUIET)
     return [words(line.description), *(words(text, small) for text in more)]
+
+
+def _brief(why: str) -> str:
+    """The reason in one line, cut between two words: the visit's report tells all of it."""
+    return why if len(why) <= PER_LINE else f"{why[: PER_LINE - 2].rsplit(' ', 1)[0].rstrip(',;:')} …"
 
 
 def _discount_words(line: InvoiceLine) -> str:

@@ -11,6 +11,7 @@ from invoicing.models import BilledWork, Invoice, LateWork
 from invoicing.selectors.draft_work import claims_on
 from invoicing.selectors.farm_terms import farm_terms
 from invoicing.services.draft_month import draft_month
+from invoicing.services.leave_unbilled import hold_unbilled
 from invoicing.services.lock_draft import lock_draft
 from invoicing.services.make_draft import AtHand, PriceMissing, make_draft
 from invoicing.services.note_late_work import note_late_work
@@ -19,6 +20,8 @@ from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from visits.domain.visit_states import VisitState
 from visits.models import Visit
+
+NOT_CHARGED = "Nothing of it is charged for at the prices of its day."
 
 
 class VisitNotFinished(RuleBroken):
@@ -31,7 +34,8 @@ class VisitNotFinished(RuleBroken):
 def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
     """The draft that bills a finished visit at the prices of its day; a draft made before is made anew.
 
-    None when nothing was done that is charged; a draft made before then falls away. Work that an issued invoice bills,
+    None when nothing was done that is charged (such work is held unbilled, so that nobody is asked for it again); a
+    draft made before then falls away. Work that an issued invoice bills,
     or that was left unbilled, is not drafted again: what has changed since is noted as late work for the office to see
     (`draft_late_work` bills it), and the issued invoice is returned. PriceMissing where there is no draft yet; one that
     is there stays, and the work it lacks is late.
@@ -56,6 +60,8 @@ def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
         result = draft_month(farm=farm, month=local_day(row.finished_at, row.business.zone), at=at)
     else:
         result = make_draft(farm=farm, visit=row, draft=None, at=at, at_hand=AtHand(terms, claims))
+    if result is None and draft is None and not claims:
+        hold_unbilled(visit=row, because=NOT_CHARGED, at=at)
     if is_billed or LateWork.objects.within(row.scope).filter(visit=row).exists():
         note_late_work(visit=row, at=at)
     return result

@@ -1,5 +1,7 @@
 """Work is left unbilled on the office's word."""
 
+from datetime import datetime
+
 from django.db import transaction
 
 from invoicing.domain.visit_work import piece_words
@@ -21,21 +23,26 @@ def leave_unbilled(*, visit: Visit, hand: Hand) -> int:
     if not hand.reason.strip():
         raise ReasonMissing("Say why it is not billed: the reason is kept.")
     visit.farm.locked()
-    row = visit.locked()
-    claims = claims_on(row.scope, [row])
-    added = work_difference(visit_work(row).pieces, [as_claim(claim) for claim in claims]).added
+    return hold_unbilled(visit=visit.locked(), because=hand.reason.strip(), at=hand.at)
+
+
+@transaction.atomic
+def hold_unbilled(*, visit: Visit, because: str, at: datetime) -> int:
+    """The same for a visit that is locked, with its farm; how many pieces that are."""
+    claims = claims_on(visit.scope, [visit])
+    added = work_difference(visit_work(visit).pieces, [as_claim(claim) for claim in claims]).added
     BilledWork.objects.bulk_create(
         BilledWork(
-            business_id=row.business_id,
-            visit=row,
+            business_id=visit.business_id,
+            visit=visit,
             trim_id=piece.trim_id,
             key=piece.key,
             words=piece_words(piece)[:200],
-            not_billed_because=hand.reason.strip()[:200],
+            not_billed_because=because[:200],
         )
         for piece in added
     )
-    note_late_work(visit=row, at=hand.at)
+    note_late_work(visit=visit, at=at)
     return len(added)
 
 

@@ -6,6 +6,7 @@ from io import BytesIO
 import pypdfium2
 import pytest
 
+from invoicing.documents.invoice_content import InvoiceLine, TaxRow
 from invoicing.documents.invoice_lines import rate_words
 from invoicing.documents.invoice_pdf import invoice_pdf
 from tests.invoicing.documents.paper_pictures import page_texts
@@ -159,3 +160,21 @@ def test_large_amounts_do_not_run_into_each_other(make_invoice):
     wanted = ["1,000", "1,234,567.89", "20 %", "1,234,567,890.00"]
     edges = right_edges(invoice_pdf(all_at_one(paper, [dear])), wanted)
     assert sorted(edges) == sorted(wanted)
+
+
+def test_much_that_stands_under_the_lines_is_told_in_one_line_each(make_invoice, text_of):
+    """A month of visits takes two pages; the visits' reports name every cow."""
+    cows = "30 noted at the crush: " + ", ".join(str(number) for number in range(101, 131))
+    line = InvoiceLine("Functional trim", Decimal(1), "C62", Decimal(1), "S", Decimal(20), Decimal(1), cows)
+
+    def paper(many: int) -> bytes:
+        lines = tuple(replace(line, done_on=date(2026, 11, 2 + place // 4)) for place in range(many))
+        net, tax = Decimal(many), Decimal(many) / 5
+        rows = (TaxRow("S", Decimal(20), net, tax),)
+        sums = {"net": net, "tax": tax, "gross": net + tax, "paid": Decimal(0), "due": net + tax}
+        return invoice_pdf(make_invoice(lines=lines, tax_rows=rows, **sums))
+
+    month = paper(21)
+    assert len(pypdfium2.PdfDocument(month)) == 2
+    assert "30 noted at the crush: 101, 102, 103, 104, 105, 106 …" in text_of(month)
+    assert cows in text_of(paper(1))

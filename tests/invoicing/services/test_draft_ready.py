@@ -1,6 +1,7 @@
 """All that is ready is drafted; what is refused holds up no other."""
 
 from invoicing.models import Price
+from invoicing.selectors.ready_to_bill import ready_to_bill
 from invoicing.services.draft_ready import draft_ready
 from tests.factories import (
     NOON,
@@ -36,3 +37,5 @@ def test_a_visit_that_costs_nothing_is_told_and_another_business_is_left_alone(h
     visit = worked(house, 1)
     assert draft_ready(business=make_house("Fell & Beck").business, at=NOON).drafts == {}
     assert draft_ready(business=house.business, at=NOON).free == [visit]
+    told = ready_to_bill(house.scope, NOON.date())
+    assert (told.visit_count, told.left, told.late) == (0, [visit], []), "nobody is asked for it again"

@@ -15,7 +15,7 @@ from visits.domain.visit_states import VisitState
 from visits.models import Visit
 
 # Each invoice is drawn as a PDF, so the whole history would take minutes: what lies before was billed elsewhere.
-LATELY, LONG_AGO = 24, 6
+LATELY, LONG_AGO = 40, 8
 LEFT_AS_DRAFTS, LEFT_READY = 5, 2
 LONG_AGO_DAYS = timedelta(days=50)
 EVENING = timedelta(hours=2)
