@@ -4,6 +4,7 @@
 # make test    everything a change must pass; make check: the part that runs no test
 # make up      web, worker and beat on PostgreSQL and Redis (DATABASE_URL, REDIS_URL, or servers of its own)
 # make bench   the timed checks
+# make long    every browser test of the crush page; make test leaves out those that take minutes
 # make hunt    the random tests with examples never tried before (what it finds becomes a test of its own)
 
 MAKEFLAGS += --no-print-directory
@@ -19,7 +20,7 @@ PYTEST := $(PYTHON_BIN) -m pytest -n 2 -q --nomigrations
 MIGRATED := manage.py migrate --verbosity 0 && $(PYTHON_BIN) manage.py check_papers
 
 .NOTPARALLEL:
-.PHONY: setup demo serve up bench hunt check test test-embedded test-servers chromium
+.PHONY: setup demo serve up bench long hunt check test test-embedded test-servers chromium
 
 setup: $(READY)
 
@@ -39,7 +40,10 @@ up: $(READY)
 bench: $(READY)
 	@$(PYTHON_BIN) -m tests.bench
 	TRIMOPS_SEQUENCES=2000 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q tests/visits/api/test_crush_machine.py
-	TRIMOPS_COWS=60 TRIMOPS_PICTURES=1 $(PYTHON_BIN) -m pytest -q tests/browser/test_crush_sixty.py tests/browser/test_crush_states.py
+	TRIMOPS_LONG=1 TRIMOPS_COWS=60 TRIMOPS_PICTURES=1 $(PYTHON_BIN) -m pytest -q tests/browser/test_crush_sixty.py tests/browser/test_crush_states.py
+
+long: $(READY) chromium
+	env -u DATABASE_URL -u REDIS_URL TRIMOPS_LONG=1 $(PYTEST) tests/browser
 
 hunt: $(READY)
 	env -u DATABASE_URL -u REDIS_URL TRIMOPS_HUNT=1 $(PYTEST) -m "not services and not browser"
@@ -66,4 +70,5 @@ test-embedded: $(READY)
 
 test-servers: $(READY)
 	$(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
-		$(PYTEST) -m "database and not browser" --ignore tests/walls/test_every_route.py --ignore tests/walls/test_every_api_address.py --ignore tests/bench'
+		$(PYTEST) -m "database and not browser" --ignore tests/walls/test_every_route.py --ignore tests/walls/test_every_api_address.py --ignore tests/bench \
+		--ignore tests/trimops/portal/demo --ignore tests/walls/test_query_counts.py --ignore tests/walls/test_money_query_counts.py'

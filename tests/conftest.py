@@ -18,6 +18,18 @@ from trimops.celery import app
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
 LONG_IN_THE_BROWSER = {"test_crush_sixty.py", "test_crush_states.py", "test_every_page.py"}
+# Runs of many minutes that hang on nothing but the crush page: `make long`, and a part of `make bench`.
+LONG_RUNS = {
+    *(
+        "test_crush_bench.py",
+        "test_crush_list_keys.py",
+        "test_crush_photo_size.py",
+        "test_crush_sender_pauses.py",
+    ),
+    *("test_crush_shown.py", "test_crush_sign_out.py", "test_crush_slips.py", "test_crush_states.py"),
+    *("test_crush_taps.py", "test_crush_told.py", "test_crush_two_phones.py"),
+}
+HAS_TIME = os.environ.get("TRIMOPS_LONG", "0") == "1"
 DATABASE_FIXTURES = {"db", "transactional_db", "live_server", "job_worker"}
 
 # because: a busy machine makes an example slow, and slowness is no fault of the rule under test; and a change must pass
@@ -41,6 +53,8 @@ def pytest_configure(config: pytest.Config) -> None:
 @pytest.hookimpl(wrapper=True, tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
     """Mark what touches the database or the browser, so that `make test` can choose by mark; then put them in turn."""
+    if not HAS_TIME:
+        items[:] = [item for item in items if item.path.name not in LONG_RUNS]
     has_servers = bool(settings.REDIS_URL) and "postgresql" in settings.DATABASES["default"]["ENGINE"]
     for item in items:
         if _touches_database(item):

@@ -104,13 +104,14 @@ class PaidBackButton(ScopedPage):
     roles = MONEY
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        entry = self.fetch(BankEntry, pk)
         kind, _, key = request.POST.get("of", "").partition("-")
         of_note, number = kind == BackChoice.CREDIT_NOTE, number_asked(key)
         if number is None:
             messages.warning(request, "Say what it paid back.")
             return redirect("bank_entry", pk)
         source = self.fetch(Invoice, number) if of_note else self.fetch(Payment, number)
-        match_entry_paid_back(entry=self.fetch(BankEntry, pk), of=source, at=self.now, by=self.seat.user)
+        match_entry_paid_back(entry=entry, of=source, at=self.now, by=self.seat.user)
         messages.success(request, "Booked as paid back.")
         return redirect("bank")
 
