@@ -62,7 +62,8 @@ chromium:
 	@sh .make/chromium.sh
 
 # Two runs: everything on the embedded form, then what touches the database on the servers. Who may open which address
-# hangs on no database (the wall itself is tried on both in tests/tenancy), nor does what the benches print.
+# hangs on no database (the wall itself is tried on both in tests/tenancy), nor does what the benches print. What pages
+# read is tried there by their selectors and services.
 test: $(READY) chromium check test-embedded test-servers
 
 test-embedded: $(READY)
@@ -71,4 +72,5 @@ test-embedded: $(READY)
 test-servers: $(READY)
 	$(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
 		$(PYTEST) -m "database and not browser" --ignore tests/walls/test_every_route.py --ignore tests/walls/test_every_api_address.py --ignore tests/bench \
-		--ignore tests/trimops/portal/demo --ignore tests/walls/test_query_counts.py --ignore tests/walls/test_money_query_counts.py'
+		--ignore tests/trimops/portal/demo --ignore tests/walls/test_query_counts.py --ignore tests/walls/test_money_query_counts.py \
+		--ignore tests/visits/web --ignore tests/trimops/portal/web --ignore tests/web'

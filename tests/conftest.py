@@ -26,7 +26,13 @@ LONG_RUNS = {
         "test_crush_photo_size.py",
         "test_crush_sender_pauses.py",
     ),
-    *("test_crush_shown.py", "test_crush_sign_out.py", "test_crush_slips.py", "test_crush_states.py"),
+    *(
+        "test_crush_shown.py",
+        "test_crush_sign_out.py",
+        "test_crush_sixty.py",
+        "test_crush_slips.py",
+        "test_crush_states.py",
+    ),
     *("test_crush_taps.py", "test_crush_told.py", "test_crush_two_phones.py"),
 }
 HAS_TIME = os.environ.get("TRIMOPS_LONG", "0") == "1"
