@@ -16,7 +16,7 @@ from invoicing.services.propose_reminders import propose_reminders
 from invoicing.services.sweep_sendings import sweep_sendings
 from trimops.accounts.models import Business, User
 from trimops.jobs import Job
-from trimops.kernel.clock import local_day
+from trimops.kernel.clock import is_night, local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
 from trimops.tenancy.unscoped import unscoped
@@ -24,7 +24,6 @@ from visits.models import Visit
 
 log = logging.getLogger(__name__)
 
-NIGHT_HOUR = 2
 LATE_VISITS = timedelta(days=7)
 """A phone without signal may bring a visit some days later."""
 
@@ -71,7 +70,7 @@ def propose_reminders_task() -> None:
     now = timezone.now()
 
     def propose(business: Business) -> None:
-        if now.astimezone(business.zone).hour == NIGHT_HOUR:
+        if is_night(now, business.zone):
             propose_reminders(business=business, at=now)
 
     _for_each_business(propose)
@@ -83,7 +82,7 @@ def keep_journeys_task() -> None:
     now = timezone.now()
 
     def keep(business: Business) -> None:
-        if now.astimezone(business.zone).hour == NIGHT_HOUR:
+        if is_night(now, business.zone):
             today = local_day(now, business.zone)
             keep_journeys(business=business, first=today - LATE_VISITS, last=today, at=now)
 

@@ -6,7 +6,7 @@ from django.utils import timezone
 
 from trimops.accounts.models import Business
 from trimops.jobs import Job
-from trimops.kernel.clock import local_day
+from trimops.kernel.clock import is_night, local_day
 from trimops.kernel.scope import Scope
 from trimops.tenancy.unscoped import unscoped
 from visits.domain.planning.solve_limits import SolveLimits
@@ -25,8 +25,6 @@ from visits.services.sweep_roads import sweep_roads
 from visits.services.tell_lengths_anew import tell_lengths_anew
 from visits.services.think_replan import think_replan
 from visits.services.think_week_plan import think_week_plan
-
-NIGHT_HOUR = 2
 
 
 @shared_task(name=Job.BOOK_RECHECKS)
@@ -50,7 +48,7 @@ def sweep_rechecks_task() -> None:
     now = timezone.now()
     for business in Business.objects.order_by("id"):
         expire_offers(scope=Scope(business.pk), at=now)
-        if now.astimezone(business.zone).hour == NIGHT_HOUR:
+        if is_night(now, business.zone):
             today = local_day(now, business.zone)
             sweep_rechecks(scope=Scope(business.pk), today=today, at=now)
             sweep_routine(scope=Scope(business.pk), today=today, at=now)
@@ -75,7 +73,7 @@ def learn_lengths_task() -> None:
     """Ticks every hour; each business's lengths are learned in the hour of its own night, before it is swept."""
     now = timezone.now()
     for business in Business.objects.order_by("id"):
-        if now.astimezone(business.zone).hour == NIGHT_HOUR:
+        if is_night(now, business.zone):
             learn_visit_lengths(business=business, at=now)
             tell_lengths_anew(scope=Scope(business.pk))
 

@@ -1,11 +1,12 @@
 from typing import ClassVar
 
-from django.core.validators import MaxValueValidator, MinValueValidator, RegexValidator
+from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 
 from farms.domain.handling import CrushPlace, PowerSupply, Shelter
 from farms.domain.hygiene import HygieneLevel
 from farms.models.payer import Payer
+from trimops.accounts.models.business import COUNTRY_CODE
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
@@ -27,7 +28,7 @@ class Farm(TenantModel):
     country = models.CharField(
         max_length=2,
         blank=True,
-        validators=[RegexValidator(r"^[A-Z]{2}$", "Two letters of ISO 3166-1.")],
+        validators=[COUNTRY_CODE],
         help_text="Two letters; empty: the same as the business.",
     )
     latitude = models.DecimalField(

@@ -1,8 +1,8 @@
 from typing import ClassVar
 
-from django.core.validators import RegexValidator
 from django.db import models
 
+from trimops.accounts.models.business import COUNTRY_CODE
 from trimops.tenancy.models import TenantModel
 
 
@@ -14,7 +14,7 @@ class Payer(TenantModel):
     country = models.CharField(
         max_length=2,
         blank=True,
-        validators=[RegexValidator(r"^[A-Z]{2}$", "Two letters of ISO 3166-1.")],
+        validators=[COUNTRY_CODE],
         help_text="Two letters; empty: the same as the business.",
     )
     email = models.EmailField(blank=True)

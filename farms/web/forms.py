@@ -8,6 +8,7 @@ from farms.domain.cow_status import CowStatus
 from farms.domain.herd_list import HIGHEST_LACTATION
 from farms.models import Cow, Farm, Payer
 from trimops.kernel.scope import Scope
+from trimops.web.day_input import DAY
 
 if TYPE_CHECKING:
     FarmModelForm = forms.ModelForm[Farm]
@@ -15,8 +16,6 @@ if TYPE_CHECKING:
 else:
     # Django's form classes take no type argument at run time.
     FarmModelForm = CowModelForm = forms.ModelForm
-
-DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 
 
 class FarmForm(FarmModelForm):

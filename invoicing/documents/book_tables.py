@@ -7,6 +7,7 @@ from invoicing.domain.amounts import TaxShare
 from invoicing.domain.journal_rows import JournalRow, RateKey, RateSum, rates_in, share_of
 from invoicing.domain.minor_units import minor_digits
 from trimops.kernel.money import round_money
+from trimops.paper.figures import rate
 from visits.documents.data_table import Cell, DataTable
 
 CATEGORIES = {"S": "", "Z": "zero rate", "E": "exempt", "AE": "reverse charge", "O": "outside of the tax"}
@@ -16,9 +17,8 @@ CATEGORIES = {"S": "", "Z": "zero rate", "E": "exempt", "AE": "reverse charge", 
 def rate_words(key: RateKey) -> str:
     """`("S", 20)` is "20 %", a category without tax says which it is: "0 % exempt"."""
     category, percent = key
-    number = f"{percent.normalize():f} %"
     words = CATEGORIES.get(category, category)
-    return f"{number} {words}" if words else number
+    return f"{rate(percent)} {words}".rstrip()
 
 
 def journal_table(rows: Sequence[JournalRow], tax_name: str) -> BookTable:

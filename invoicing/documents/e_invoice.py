@@ -2,10 +2,12 @@
 
 The library writes the tree; it is mended where it errs, checked against its schema, and each amount is read back and
 held against the paper, since the official rules let tax be wrong by up to 0.99. The official rules themselves (XSLT 2)
-run in the tests (tests/standards), not here: their engine may end the process that it runs in.
+run in the tests (tests/standards), not here: their engine may end the process that it runs in. The library is loaded
+with the first e-invoice: most processes write none.
 """
 
-from facturx import generate_xml
+from importlib import import_module
+
 from lxml import etree
 
 from invoicing.documents.e_invoice_mending import mend_cii, mend_ubl
@@ -40,7 +42,7 @@ def ubl_xml(paper: InvoicePaper) -> bytes:
 def _written(paper: InvoicePaper, flavor: str) -> etree._Element:
     refuse_if_not_electronic(paper)
     # because: its own schematron check posts the invoice to a local server and is silent when none answers
-    written = generate_xml(
+    written: bytes = import_module("facturx").generate_xml(
         business_terms(paper), flavor=flavor, level="en16931", check_xsd=False, check_schematron=False
     )
     return etree.fromstring(written, _PARSER)

@@ -8,6 +8,7 @@ from invoicing.documents.invoice_content import InvoicePaper, Party, TaxRow
 from invoicing.domain.amounts import tax_is_near
 from invoicing.domain.code_lists import COUNTRIES, CURRENCIES, EXEMPTION_CODES
 from trimops.kernel.errors import RuleBroken
+from trimops.paper.figures import rate
 
 CATEGORIES = ("S", "Z", "E", "AE", "O")
 
@@ -91,6 +92,6 @@ def _tax_row(row: TaxRow) -> Iterator[str]:
         yield f"“{row.exempt_code}” is not a code of the VATEX list."
     if not tax_is_near(row.taxable, row.percent, row.tax):  # BR-S-09, BR-CO-17
         yield (
-            f"Tax of {row.tax} on {row.taxable} is more than one unit away from {row.percent.normalize():f} %: "
+            f"Tax of {row.tax} on {row.taxable} is more than one unit away from {rate(row.percent)}: "
             "the official rules refuse it. Round once per rate instead."
         )

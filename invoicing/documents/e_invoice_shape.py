@@ -1,16 +1,14 @@
 """Values as the e-invoice library takes them: dictionaries of business terms, every figure a text."""
 
-import re
 from datetime import date
 from decimal import Decimal
 from typing import TypeAlias
 
 from trimops.kernel.money import round_money
+from trimops.kernel.xml_signs import NOT_IN_XML
 
 Term: TypeAlias = "str | date | Terms | list[Terms]"
 Terms: TypeAlias = dict[str, "Term"]
-
-_NOT_IN_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
 def amount_text(amount: Decimal, digits: int) -> str:
@@ -25,7 +23,7 @@ def number_text(number: Decimal) -> str:
 
 def xml_text(text: str) -> str:
     """The text without signs that XML cannot hold and without blanks around it; may be nothing."""
-    return _NOT_IN_XML.sub(" ", text).strip()
+    return NOT_IN_XML.sub(" ", text).strip()
 
 
 def tidy(terms: Terms) -> Terms:

@@ -9,11 +9,11 @@ from invoicing.documents.invoice_content import InvoiceLine, InvoicePaper, TaxRo
 from invoicing.domain.code_lists import AGREED_UNIT, UNITS
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.tax_reasons import reason_and_code
+from invoicing.domain.tax_scheme import NEEDS_A_REASON
 from trimops.kernel.money import round_money
 
 INVOICE, CREDIT_NOTE = "380", "381"
 SEPA_TRANSFER, TRANSFER, NOT_DEFINED = "58", "30", "1"
-_HAS_REASON = ("E", "AE", "O")
 
 
 def business_terms(paper: InvoicePaper) -> Terms:
@@ -43,7 +43,7 @@ def business_terms(paper: InvoicePaper) -> Terms:
 
 def _notes(paper: InvoicePaper) -> list[str]:
     """Notes, why a credit note corrects, and reasons that a tax row has no place for (S and Z: BR-S-10, BR-Z-10)."""
-    reasons = [row.exempt_reason for row in paper.tax_rows if row.category not in _HAS_REASON]
+    reasons = [row.exempt_reason for row in paper.tax_rows if row.category not in NEEDS_A_REASON]
     why = [paper.corrects.reason] if paper.corrects else []
     return [*why, *paper.notes, *dict.fromkeys(reason for reason in reasons if reason)]
 
@@ -142,7 +142,7 @@ def _tax_row(row: TaxRow, paper: InvoicePaper) -> Terms:
         "BT-119": _percent(row.category, row.percent),
         "BT-7": paper.tax_point,  # because: CII tells the tax point in each row
     }
-    if row.category in _HAS_REASON:
+    if row.category in NEEDS_A_REASON:
         terms["BT-120"], terms["BT-121"] = reason_and_code(row.category, row.exempt_reason, row.exempt_code)
     return terms
 

@@ -6,7 +6,6 @@ else must stand there is in `invoice_must_say`.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import Decimal
 from itertools import islice
 
@@ -49,20 +48,14 @@ def wrong_sums(paper: InvoicePaper) -> Iterator[str]:
     """A sentence for each figure that is not what the rules make of the lines."""
     yield from islice(_lines(paper), 3)  # because: one wrong rounding makes each of a hundred lines wrong
     yield from _tax(paper)
-    whole = [
-        WholeAmount(part.is_charge, part.amount, part.tax_category, part.tax_percent) for part in paper.whole
-    ]
-    for total in (
-        _Total(
-            "sum of the lines",
-            paper.sum_of_lines,
-            sum_of_line_nets(line.net for line in paper.lines),
-            "BR-CO-10",
-        ),
-        _Total("sum of the discounts", paper.allowances, sum_of_allowances(whole), "BR-CO-11"),
-        _Total("sum of the charges", paper.charges, sum_of_charges(whole), "BR-CO-12"),
+    whole, nets = _whole(paper), (line.net for line in paper.lines)
+    for what, printed, added, rule in (
+        ("sum of the lines", paper.sum_of_lines, sum_of_line_nets(nets), "BR-CO-10"),
+        ("sum of the discounts", paper.allowances, sum_of_allowances(whole), "BR-CO-11"),
+        ("sum of the charges", paper.charges, sum_of_charges(whole), "BR-CO-12"),
     ):
-        yield from total.fault()
+        if printed != added:
+            yield f"The {what} is {added}, not {printed} ({rule})."
     net = total_without_tax(paper.sum_of_lines, paper.allowances, paper.charges)
     if net != paper.net:  # BR-CO-13
         yield "The total without tax is not the sum of the lines, less discounts, plus charges."
@@ -74,16 +67,10 @@ def wrong_sums(paper: InvoicePaper) -> Iterator[str]:
         yield "What is due is not the total less what was paid, plus what was rounded."
 
 
-@dataclass(frozen=True)
-class _Total:
-    what: str
-    printed: Decimal
-    added: Decimal
-    rule: str
-
-    def fault(self) -> Iterator[str]:
-        if self.printed != self.added:
-            yield f"The {self.what} is {self.added}, not {self.printed} ({self.rule})."
+def _whole(paper: InvoicePaper) -> list[WholeAmount]:
+    return [
+        WholeAmount(part.is_charge, part.amount, part.tax_category, part.tax_percent) for part in paper.whole
+    ]
 
 
 def _lines(paper: InvoicePaper) -> Iterator[str]:
@@ -109,8 +96,5 @@ def _tax(paper: InvoicePaper) -> Iterator[str]:
 
 def _tax_by(paper: InvoicePaper, rule: RoundingRule) -> dict[tuple[str, Decimal], tuple[Decimal, Decimal]]:
     lines = [AmountLine(Decimal(1), line.net, line.tax_category, line.tax_percent) for line in paper.lines]
-    whole = [
-        WholeAmount(part.is_charge, part.amount, part.tax_category, part.tax_percent) for part in paper.whole
-    ]
-    shares = invoice_amounts(lines, whole, paper.digits, rule).tax_shares
+    shares = invoice_amounts(lines, _whole(paper), paper.digits, rule).tax_shares
     return {(share.category, share.percent): (share.taxable, share.tax) for share in shares}

@@ -3,7 +3,7 @@
 from reportlab.platypus import Flowable
 
 from invoicing.documents.invoice_content import InvoicePaper
-from invoicing.documents.paper_head import Fact, over_the_border, paper_head, to_and_facts
+from invoicing.documents.paper_head import Fact, from_and_to, paper_head, to_and_facts
 from trimops.paper.days import day_plain, day_short_year
 from trimops.paper.figures import money
 from trimops.paper.styles import style, words
@@ -26,7 +26,7 @@ def invoice_title(paper: InvoicePaper) -> str:
 def invoice_head(paper: InvoicePaper) -> list[Flowable]:
     """Letterhead, title, buyer and dates; a credit note also says what it corrects and why."""
     mark = paper.kind if paper.number else f"{paper.kind}: draft, not a tax document"
-    seller, buyer = over_the_border(paper.seller, paper.buyer), over_the_border(paper.buyer, paper.seller)
+    seller, buyer = from_and_to(paper.seller, paper.buyer)
     return [
         *paper_head(seller, paper.tax_name, mark, invoice_title(paper), paper.logo),
         *to_and_facts(buyer, paper.tax_name, _facts(paper)),

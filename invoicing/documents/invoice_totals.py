@@ -3,26 +3,24 @@
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
-from reportlab.lib.colors import HexColor
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, Spacer, Table
 
 from invoicing.documents.invoice_columns import amount_room
 from invoicing.documents.invoice_content import HomeTax, InvoicePaper, TaxRow, WholeLine
 from invoicing.documents.invoice_lines import rate_words
+from invoicing.documents.sums_table import LARGE, Sum, sums_table
 from invoicing.domain.minor_units import minor_digits
-from trimops.paper.colours import HEX, Tint
+from trimops.paper.colours import Tint
 from trimops.paper.figures import money, plain_amount, rate
 from trimops.paper.fitting import room_for
 from trimops.paper.headings import heading
 from trimops.paper.sheet import TEXT_WIDTH
-from trimops.paper.styles import LEAD, style, words
+from trimops.paper.styles import style, words
 from trimops.paper.tables import Cell, Column, Command, bare_table, ruled_table
 
-_INK = HexColor(HEX[Tint.INK])
 _LEFT = 95 * mm
 _AMOUNTS = 30 * mm
-_LARGE = LEAD + 1
 _ROOM = 120
 _ROW = 18
 REVERSE_CHARGE = "Reverse charge"
@@ -108,20 +106,16 @@ def _whole_words(part: WholeLine, paper: InvoicePaper) -> str:
 
 
 def _totals_table(totals: Sequence[tuple[str, Decimal]], paper: InvoicePaper) -> Table:
-    rows = [_total_row(told, _money(amount, paper)) for told, amount in totals]
-    last = "To credit" if paper.corrects else "To pay"
-    rows.append(_total_row(last, _money(paper.due, paper), size=_LARGE))
-    if paper.home_tax is not None:
-        rows.append(_total_row(*_home_tax(paper.home_tax, paper.tax_name)))
-    told = [_money(amount, paper) for amount in (paper.net, paper.gross, paper.due)]
+    told = [(what, _money(amount, paper)) for what, amount in totals]
+    last = "To credit" if paper.corrects else "To pay", _money(paper.due, paper)
+    below = [_home_tax(paper.home_tax, paper.tax_name)] if paper.home_tax is not None else []
+    widest = [_money(amount, paper) for amount in (paper.net, paper.gross, paper.due)]
     # The faces' bold is somewhat wider.
-    amounts = room_for(told, _AMOUNTS, _LARGE, around=12)
-    table = bare_table(rows, [TEXT_WIDTH - _LEFT - amounts, amounts], pad=2)
-    table.setStyle([("LINEABOVE", (0, len(totals)), (-1, len(totals)), 1.0, _INK)])
-    return table
+    amounts = room_for(widest, _AMOUNTS, LARGE, around=12)
+    return sums_table(told, last, [TEXT_WIDTH - _LEFT - amounts, amounts], below)
 
 
-def _home_tax(home: HomeTax, tax_name: str) -> tuple[str, str]:
+def _home_tax(home: HomeTax, tax_name: str) -> Sum:
     """ "VAT in sterling", "£11.40"; other money by its code."""
     told = "sterling" if home.currency == "GBP" else home.currency
     return f"{tax_name} in {told}", money(home.amount, home.currency, minor_digits(home.currency))
@@ -129,9 +123,3 @@ def _home_tax(home: HomeTax, tax_name: str) -> tuple[str, str]:
 
 def _money(amount: Decimal, paper: InvoicePaper) -> str:
     return money(amount, paper.currency, paper.digits)
-
-
-def _total_row(told: str, amount: str, size: float | None = None) -> list[Flowable]:
-    if size is None:
-        return [words(told), words(amount, style(align="right"))]
-    return [words(told, style(size, bold=True)), words(amount, style(size, bold=True, align="right"))]

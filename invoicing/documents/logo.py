@@ -9,6 +9,7 @@ from reportlab.lib.utils import ImageReader
 from reportlab.platypus import Flowable
 
 from trimops.kernel.errors import RuleBroken
+from trimops.paper.photos import UNREADABLE
 
 LOGO_WIDTH = 30 * mm
 LOGO_HEIGHT = 18 * mm
@@ -56,13 +57,7 @@ def printable_logo(logo: bytes) -> bytes:
             if picture.width * picture.height > _MOST_DOTS:
                 raise LogoUnreadable("The logo has more dots than can be printed: choose a smaller picture.")
             return _saved(_on_white(picture), picture.format or "PNG")
-    except (
-        OSError,
-        ValueError,
-        SyntaxError,
-        Image.DecompressionBombError,
-        Image.DecompressionBombWarning,
-    ) as fault:
+    except (*UNREADABLE, Image.DecompressionBombError, Image.DecompressionBombWarning) as fault:
         raise LogoUnreadable("The logo cannot be read: choose a PNG or JPEG picture.") from fault
 
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, Paragraph, Spacer, Table
+from reportlab.platypus import Flowable, Paragraph, Spacer
 
 from invoicing.documents.invoice_content import Party
 from invoicing.documents.logo import LOGO_WIDTH, logo_block
@@ -58,6 +58,11 @@ def _numbers(party: Party, tax_name: str) -> list[str]:
     return [*tax, *([f"{name} {party.registration}"] if party.registration else []), *party.more]
 
 
+def from_and_to(business: Party, party: Party) -> tuple[Party, Party]:
+    """Both as they stand on a paper from one to the other: over a border each address ends with its country."""
+    return over_the_border(business, party), over_the_border(party, business)
+
+
 def over_the_border(party: Party, other: Party) -> Party:
     """With its country in words as the last line of the address, where the other's is another one."""
     name = abroad(party.country, other.country)
@@ -90,10 +95,3 @@ def _facts(facts: Sequence[Fact]) -> list[Flowable] | str:
 def label(text: str) -> Paragraph:
     """What the words below it are."""
     return words(text, style(SMALL, bold=True, tint=Tint.QUIET))
-
-
-def amount_rows(rows: Sequence[tuple[str, str]], widths: Sequence[float]) -> Table:
-    """Words at the left and an amount at the right, row below row."""
-    return bare_table(
-        [[words(told), words(amount, style(align="right"))] for told, amount in rows], widths, pad=2
-    )

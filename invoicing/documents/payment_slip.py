@@ -1,6 +1,5 @@
 """How to pay: account, amount and reference in a frame, a QR code beside them in euro, the terms below."""
 
-from datetime import date
 from decimal import Decimal
 
 from reportlab.lib.colors import HexColor
@@ -9,8 +8,8 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Spacer, Table
 
 from invoicing.documents.invoice_content import Payment
 from invoicing.documents.qr_code import QrBlock, transfer_qr
+from invoicing.domain.bank_account import in_fours
 from trimops.paper.colours import HEX, Tint
-from trimops.paper.days import day_plain
 from trimops.paper.figures import money
 from trimops.paper.headings import heading
 from trimops.paper.sheet import TEXT_WIDTH
@@ -26,9 +25,7 @@ _ROW = 17
 _QUIET_ZONE = 4 * _QR / 33
 
 
-def payment_slip(
-    payment: Payment, amount: Decimal, currency: str, digits: int, due_on: date | None = None
-) -> list[Flowable]:
+def payment_slip(payment: Payment, amount: Decimal, currency: str, digits: int) -> list[Flowable]:
     """The slip for `amount`; nothing where there is nothing to pay, and no way to."""
     if amount <= 0:
         return []
@@ -36,7 +33,7 @@ def payment_slip(
     frame: list[Flowable] = []
     tall = 40.0
     if account:
-        asked = [*account, ("Amount", money(amount, currency, digits)), *_due(due_on), *_reference(payment)]
+        asked = [*account, ("Amount", money(amount, currency, digits)), *_reference(payment)]
         code = transfer_qr(payment, amount, _QR) if currency == "EUR" else None
         frame = [_framed(asked, code)]
         tall += max(_ROW * len(asked), _QR + _ROW if code else 0)
@@ -70,21 +67,11 @@ def _bare(text: str) -> str:
     return "".join(text.split()).casefold()
 
 
-def _due(due_on: date | None) -> list[tuple[str, str]]:
-    return [("Pay by", day_plain(due_on))] if due_on else []
-
-
 def _reference(payment: Payment) -> list[tuple[str, str]]:
     """The ISO 11649 reference where the account has an IBAN; elsewhere a payer's bank may have no room for it."""
     structured = in_fours(payment.creditor_reference) if payment.iban or not payment.reference else ""
     told = structured or payment.reference
     return [("Reference", told)] if told else []
-
-
-def in_fours(text: str) -> str:
-    """An IBAN or an ISO 11649 reference as it is printed: "RF18 5390 0754 7034"."""
-    plain = "".join(text.split())
-    return " ".join(plain[place : place + 4] for place in range(0, len(plain), 4))
 
 
 def _framed(asked: list[tuple[str, str]], code: QrBlock | None) -> Table:

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 
 from invoicing.documents.book_content import OpenRow, PaidRow, WriteOffRow
 from invoicing.documents.book_table import CURRENCY, BookTable
+from invoicing.domain.ageing import Age, age_of
 from visits.documents.data_table import Cell, DataTable
 
 AGES = ("Not due yet", "1 to 30 days", "31 to 60 days", "61 to 90 days", "Over 90 days")
-"""Days late."""
-LAST_DAYS = (0, 30, 60, 90)
+"""Days late: a heading for each `Age`."""
 
 
 def payments_table(rows: Sequence[PaidRow]) -> BookTable:
@@ -74,5 +74,5 @@ def open_table(rows: Sequence[OpenRow]) -> BookTable:
 
 
 def _by_age(row: OpenRow) -> tuple[Cell, ...]:
-    place = sum(row.days_late > last for last in LAST_DAYS)
-    return tuple(row.still_open if place == number else None for number in range(len(AGES)))
+    its_age = age_of(row.days_late)
+    return tuple(row.still_open if age is its_age else None for age in Age)

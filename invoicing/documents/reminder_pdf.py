@@ -4,25 +4,23 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 
-from reportlab.lib.colors import HexColor
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Spacer
 
-from invoicing.documents.paper_head import Fact, over_the_border, paper_head, to_and_facts
+from invoicing.documents.paper_head import Fact, from_and_to, paper_head, to_and_facts
 from invoicing.documents.payment_slip import payment_slip
 from invoicing.documents.reminder_content import InterestClaim, ReminderContent
 from invoicing.documents.reminder_words import ask_words, reminder_mark, reminder_title, reminder_words
+from invoicing.documents.sums_table import sums_table
 from trimops.kernel.money import round_money
-from trimops.paper.colours import HEX, Tint
 from trimops.paper.days import day_plain, day_short_year
 from trimops.paper.figures import money, plain_amount, rate
 from trimops.paper.footing import footing
 from trimops.paper.headings import section
 from trimops.paper.sheet import SheetInfo, build_sheet
-from trimops.paper.styles import LEAD, SMALL, style, words
-from trimops.paper.tables import Cell, Column, Command, bare_table, ruled_table
+from trimops.paper.styles import SMALL, style, words
+from trimops.paper.tables import Cell, Column, Command, ruled_table
 
-_INK = HexColor(HEX[Tint.INK])
 _TOLD = 95 * mm
 _AMOUNT = 40 * mm
 # Interest of a span is shown this much finer than money, since it is rounded only once, at the end.
@@ -66,10 +64,7 @@ def _head(content: ReminderContent) -> list[Flowable]:
     if content.farm_name and content.farm_name != content.party.name:
         facts.append(("Farm", content.farm_name))
     mark, title = reminder_mark(content.step), reminder_title(content)
-    business, party = (
-        over_the_border(content.business, content.party),
-        over_the_border(content.party, content.business),
-    )
+    business, party = from_and_to(content.business, content.party)
     return [
         *paper_head(business, content.tax_name, mark, title, content.logo),
         *to_and_facts(party, content.tax_name, facts),
@@ -79,19 +74,9 @@ def _head(content: ReminderContent) -> list[Flowable]:
 
 
 def _figures(content: ReminderContent) -> Flowable:
-    told = list(_amounts(content))
-    rows: list[list[Cell]] = [
-        [words(what), words(money(amount, content.currency, content.digits), style(align="right"))]
-        for what, amount in told
-    ]
-    total = money(content.total, content.currency, content.digits)
-    last = LEAD + 1
-    rows.append(
-        [words("To pay", style(last, bold=True)), words(total, style(last, bold=True, align="right"))]
-    )
-    table = bare_table(rows, [_TOLD, _AMOUNT], pad=2)
-    table.setStyle([("LINEABOVE", (0, len(told)), (-1, len(told)), 1.0, _INK)])
-    return table
+    told = [(what, money(amount, content.currency, content.digits)) for what, amount in _amounts(content)]
+    last = "To pay", money(content.total, content.currency, content.digits)
+    return sums_table(told, last, [_TOLD, _AMOUNT])
 
 
 def _amounts(content: ReminderContent) -> Iterator[tuple[str, Decimal]]:

@@ -8,6 +8,7 @@ from reportlab.platypus import CondPageBreak, Flowable, Table
 
 from invoicing.documents.invoice_columns import amount_room
 from invoicing.documents.statement_content import Ageing, StatementContent, StatementLine
+from invoicing.domain.ageing import Age
 from trimops.paper.carried_rows import CarriedRow, CarriedRows
 from trimops.paper.colours import Tint
 from trimops.paper.days import day_short_year
@@ -57,13 +58,7 @@ def ageing_part(content: StatementContent) -> list[Flowable]:
 
 
 def _buckets(ageing: Ageing) -> list[tuple[str, Decimal]]:
-    told = [
-        ("Not yet due", ageing.not_yet_due),
-        ("1 to 30 days", ageing.to_30),
-        ("31 to 60 days", ageing.to_60),
-        ("61 to 90 days", ageing.to_90),
-        ("Over 90 days", ageing.over_90),
-    ]
+    told: list[tuple[str, Decimal]] = [(age.label, getattr(ageing, age)) for age in Age]
     return [*told, ("Paid, not yet used", -ageing.unused)] if ageing.unused else told
 
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from reportlab.platypus import Flowable
 
-from invoicing.documents.paper_head import Fact, over_the_border, paper_head, to_and_facts
+from invoicing.documents.paper_head import Fact, from_and_to, paper_head, to_and_facts
 from invoicing.documents.payment_slip import payment_slip
 from invoicing.documents.statement_content import StatementContent
 from invoicing.documents.statement_lines import account_table, ageing_part
@@ -61,10 +61,7 @@ def _head(content: StatementContent) -> list[Flowable]:
     if content.farm_name and content.farm_name != content.party.name:
         facts.insert(0, ("Farm", content.farm_name))
     title, mark = statement_title(content), "Statement of account"
-    business, party = (
-        over_the_border(content.business, content.party),
-        over_the_border(content.party, content.business),
-    )
+    business, party = from_and_to(content.business, content.party)
     return [
         *paper_head(business, content.tax_name, mark, title, content.logo),
         *to_and_facts(party, content.tax_name, facts),

@@ -28,9 +28,8 @@ _LABELS = {
 _DAYS = {Age.TO_30: (1, 30), Age.TO_60: (31, 60), Age.TO_90: (61, 90)}
 
 
-def age_of(due_on: date, today: date) -> Age:
-    """What is due today is not yet late."""
-    days = (today - due_on).days
+def age_of(days: int) -> Age:
+    """Of what was due so many days ago: what is due today is not yet late."""
     if days <= 0:
         return Age.NOT_YET_DUE
     return next((age for age, (_, last) in _DAYS.items() if days <= last), Age.OVER_90)

@@ -20,7 +20,7 @@ def clean_iban(text: str) -> str:
     The country's own check inside (Belgium, Spain ...) is left out: it refuses accounts that exist, and the two check
     digits of ISO 13616 find every single slip.
     """
-    packed = "".join(text.split()).upper()
+    packed = without_blanks(text)
     if not packed:
         raise ValueError("The IBAN is empty.")
     if not (packed.isascii() and packed.isalnum()):
@@ -36,7 +36,7 @@ def clean_iban(text: str) -> str:
 
 def clean_bic(text: str) -> str:
     """Capitals without blanks: bank, country, place and, if given, branch (8 or 11 signs). ValueError if it is not."""
-    packed = "".join(text.split()).upper()
+    packed = without_blanks(text)
     if not _BIC.fullmatch(packed):
         raise ValueError(
             "A BIC has 8 or 11 signs: four letters, two of the country, two, and three of the branch."
@@ -44,6 +44,12 @@ def clean_bic(text: str) -> str:
     return packed
 
 
-def iban_in_groups(clean: str) -> str:
-    """Groups of four, as it is printed: "GB29 NWBK 6016 1331 9268 19"."""
-    return " ".join(clean[start : start + 4] for start in range(0, len(clean), 4))
+def without_blanks(account: str) -> str:
+    """By what two writings of one account are known to be the same."""
+    return "".join(account.split()).upper()
+
+
+def in_fours(text: str) -> str:
+    """An IBAN or an ISO 11649 reference as it is printed: "GB29 NWBK 6016 1331 9268 19", "RF18 5390 0754 7034"."""
+    packed = "".join(text.split())
+    return " ".join(packed[start : start + 4] for start in range(0, len(packed), 4))

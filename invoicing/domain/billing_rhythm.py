@@ -1,6 +1,5 @@
 """How often a farm is billed."""
 
-from datetime import date, timedelta
 from enum import StrEnum
 
 
@@ -19,9 +18,3 @@ _LABELS = {
     BillingRhythm.VISIT: "Each visit",
     BillingRhythm.MONTH: "Each month",
 }
-
-
-def month_of(day: date) -> tuple[date, date]:
-    """First and last day of the month that holds `day`."""
-    first = day.replace(day=1)
-    return first, (first + timedelta(days=31)).replace(day=1) - timedelta(days=1)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from datetime import datetime
 
+from invoicing.domain.amounts import line_net
 from invoicing.domain.charges import Charge, piece_charges
 from invoicing.domain.minimum_charge import missing_to_minimum
 from invoicing.domain.out_of_hours import why_out_of_hours
@@ -57,7 +58,7 @@ def _of_visit(work: VisitWork, item: PriceItem, why: str) -> Charge:
 
 
 def _filled_up(work: VisitWork, book: PriceBook, lines: list[DraftLine]) -> list[DraftLine]:
-    nets = [round_money(line.quantity * line.unit_price - line.allowance, book.digits) for line in lines]
+    nets = [line_net(line.quantity, line.unit_price, book.digits, line.allowance) for line in lines]
     minimum, because = price_off(PriceItem.MINIMUM, book.minimum, book)
     missing = missing_to_minimum(minimum, nets)
     if not missing:

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 from decimal import Decimal
 
 from invoicing.domain.guarantee import is_under_guarantee
 from invoicing.domain.pricing import PriceItem
 from invoicing.domain.visit_work import VisitWork, WorkPiece
+from trimops.paper.days import day_short_year
 
 LONGEST_WHY = 200
 """Characters of `InvoiceLine.why`."""
@@ -58,12 +58,8 @@ def _why(item: PriceItem, pieces: Sequence[WorkPiece]) -> str:
 
 def _guarantee_words(pieces: Sequence[WorkPiece], days: int) -> str:
     trimmed = {piece.rechecks_trim_on for piece in pieces if piece.rechecks_trim_on}
-    since = " and ".join(_day(day) for day in sorted(trimmed)) if len(trimmed) < 3 else "lately"
+    since = " and ".join(day_short_year(day) for day in sorted(trimmed)) if len(trimmed) < 3 else "lately"
     return shortened(f"free within {days} days, trimmed {since}: {cows_in_words(pieces)}")
-
-
-def _day(day: date) -> str:
-    return f"{day:%-d %b %Y}"
 
 
 def cows_in_words(pieces: Sequence[WorkPiece], room: int = LONGEST_WHY) -> str:

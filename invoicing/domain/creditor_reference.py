@@ -11,7 +11,7 @@ def creditor_reference(number: str) -> str:
     The check digits are those of ISO 7064 mod 97-10 over number + "RF". Signs and blanks fall away, letters become
     capitals. ValueError if no letter or digit of ASCII is left, or more than 21.
     """
-    kept = "".join(sign for sign in number.upper() if sign.isascii() and sign.isalnum())
+    kept = letters_and_digits(number)
     if not kept:
         raise ValueError("a creditor reference needs at least one letter or digit")
     if len(kept) > LONGEST:
@@ -19,12 +19,6 @@ def creditor_reference(number: str) -> str:
     return f"RF{mod_97_10.calc_check_digits(f'{kept}RF')}{kept}"
 
 
-def reads_as_creditor_reference(text: str) -> str | None:
-    """The reference without blanks, if its check digits hold; else None. Banks print it in groups of four."""
-    packed = "".join(text.split()).upper()
-    sound = (
-        packed.startswith("RF") and 5 <= len(packed) <= LONGEST + 4 and packed.isascii() and packed.isalnum()
-    )
-    if not sound or not packed[2:4].isdigit():
-        return None
-    return packed if mod_97_10.is_valid(packed[4:] + packed[:4]) else None
+def letters_and_digits(text: str) -> str:
+    """What a reference keeps of a number: the letters and digits of ASCII, in capitals."""
+    return "".join(sign for sign in text.upper() if sign.isascii() and sign.isalnum())

@@ -2,6 +2,8 @@
 
 from datetime import date
 
+from invoicing.domain.creditor_reference import letters_and_digits
+
 RUNS_ON = 0
 """In the place of the year: the series does not begin anew."""
 
@@ -24,4 +26,4 @@ def invoice_number(prefix: str, year: int, counter: int) -> str:
 def series_without_signs(prefix: str, year: int) -> str:
     """What a creditor reference (ISO 11649) keeps of the series: INV-2026, INV/2026 and INV2026 are one there."""
     told = prefix if year == RUNS_ON else f"{prefix}{year}"
-    return "".join(sign for sign in told.upper() if sign.isascii() and sign.isalnum())
+    return letters_and_digits(told)

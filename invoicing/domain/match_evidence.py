@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import ROUND_DOWN, Decimal
 
+from invoicing.domain.bank_account import without_blanks
 from invoicing.domain.match_facts import Booking, OpenBill, OpenBook
 from invoicing.domain.match_words import digit_runs, has_number, has_tail, name_words, references_in
 
@@ -59,7 +60,7 @@ def named_bills(booking: Booking, book: OpenBook) -> dict[int, Decimal]:
 
 
 def groups_by_account(booking: Booking, book: OpenBook) -> frozenset[str]:
-    account = "".join(booking.party_account.split()).upper()
+    account = without_blanks(booking.party_account)
     return book.accounts.get(account, frozenset()) if account else frozenset()
 
 

@@ -9,6 +9,7 @@ from functools import cached_property
 from typing import TypeVar
 
 from invoicing.domain.match_words import digit_keys, name_words
+from invoicing.domain.settling import OpenItem
 
 K = TypeVar("K")
 V = TypeVar("V")
@@ -44,9 +45,13 @@ class OpenBill:
     due_on: date | None = None
 
     @property
+    def item(self) -> OpenItem:
+        return OpenItem(self.key, self.open_amount, self.due_on, self.issued_on)
+
+    @property
     def age(self) -> tuple[date, date, int]:
-        """The oldest first."""
-        return (self.due_on or self.issued_on, self.issued_on, self.key)
+        """What sorts the oldest first."""
+        return self.item.age
 
 
 @dataclass(frozen=True)

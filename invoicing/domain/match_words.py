@@ -5,60 +5,12 @@ import unicodedata
 from collections.abc import Container, Iterator
 
 # Said of many: no name by themselves. Our own list, no source.
-COMMON_WORDS = frozenset(
-    [
-        *(
-            "ltd",
-            "limited",
-            "llp",
-            "plc",
-            "gmbh",
-            "kg",
-            "ohg",
-            "gbr",
-            "bv",
-            "vof",
-            "sarl",
-            "sas",
-            "eurl",
-            "earl",
-        ),
-        *("gaec", "aps", "as", "ab", "oy", "inc", "co", "company", "and", "und", "en", "et", "the", "mr"),
-        *(
-            "mrs",
-            "ms",
-            "miss",
-            "dr",
-            "herr",
-            "frau",
-            "family",
-            "familie",
-            "farm",
-            "farms",
-            "farming",
-            "hof",
-            "gut",
-            "ferme",
-        ),
-        *(
-            "boerderij",
-            "dairy",
-            "partners",
-            "partnership",
-            "sons",
-            "son",
-            "brothers",
-            "bros",
-            "de",
-            "der",
-            "den",
-            "van",
-            "von",
-            "la",
-        ),
-        *("le", "du", "di"),
-    ]
-)
+_COMMON_WORDS = """
+    ltd limited llp plc gmbh kg ohg gbr bv vof sarl sas eurl earl gaec aps as ab oy inc co company
+    and und en et the mr mrs ms miss dr herr frau family familie farm farms farming hof gut ferme
+    boerderij dairy partners partnership sons son brothers bros de der den van von la le du di
+"""
+COMMON_WORDS = frozenset(_COMMON_WORDS.split())
 _LETTERS = str.maketrans({"ø": "o", "æ": "ae", "ß": "ss", "ł": "l", "đ": "d", "œ": "oe", "þ": "th"})
 _REFERENCE = re.compile(r"RF\d\d")
 

@@ -51,7 +51,7 @@ from invoicing.domain.match_evidence import (
     weigh_person,
 )
 from invoicing.domain.match_facts import Booking, OpenBill, OpenBook, Proposal
-from invoicing.domain.settling import OpenItem, oldest_first
+from invoicing.domain.settling import oldest_first
 
 SURE, TO_LOOK_AT, DOUBTED = Decimal("0.95"), Decimal("0.60"), Decimal("0.90")
 MOST_SUMMED, MOST_TRIED, MOST_ALIKE = 4, 12, 5
@@ -126,8 +126,7 @@ def _weighed(
 
 
 def _shares(booking: Booking, bills: Sequence[OpenBill]) -> dict[int, Decimal]:
-    items = [OpenItem(bill.key, bill.open_amount, bill.due_on, bill.issued_on) for bill in bills]
-    return oldest_first(booking.amount, items)
+    return oldest_first(booking.amount, (bill.item for bill in bills))
 
 
 def _age(proposal: Proposal, book: OpenBook) -> list[object]:

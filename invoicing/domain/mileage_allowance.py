@@ -4,17 +4,17 @@ Rates, the distance and the first day of the year are dated data. The distance i
 together, which never claims more than counting each van for itself; where each may count alone, ask your accountant.
 """
 
+from calendar import monthrange
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from invoicing.domain.travel_charge import DistanceUnit
+from invoicing.domain.travel_charge import KM_IN_A_MILE, DistanceUnit
 from trimops.kernel.money import round_money
 
 ZERO = Decimal(0)
-METRES = {DistanceUnit.KILOMETRE: Decimal(1000), DistanceUnit.MILE: Decimal("1609.344")}
-"""The international mile (1959) is 1,609.344 m exactly: common knowledge, from memory."""
+METRES = {DistanceUnit.KILOMETRE: Decimal(1000), DistanceUnit.MILE: KM_IN_A_MILE * 1000}
 
 
 @dataclass(frozen=True)
@@ -74,8 +74,8 @@ def rate_on(day: date, rates: Sequence[AllowanceRate]) -> AllowanceRate | None:
 def year_start(day: date, begins: tuple[int, int]) -> date:
     """The first day of the year that `day` is in, where years begin on (month, day)."""
     month, first = begins
-    this = date(day.year, month, min(first, _last_day(day.year, month)))
-    return this if this <= day else date(day.year - 1, month, min(first, _last_day(day.year - 1, month)))
+    starts = (date(year, month, min(first, monthrange(year, month)[1])) for year in (day.year, day.year - 1))
+    return next(start for start in starts if start <= day)
 
 
 def allowances(drives: Sequence[Driven], rates: Sequence[AllowanceRate], digits: int = 2) -> list[Allowed]:
@@ -107,8 +107,3 @@ def _parts(drive: Driven, rate: AllowanceRate, driven_metres: Decimal) -> tuple[
     left = max(ZERO, rate.up_to - driven_metres / METRES[rate.unit])
     at_first = min(distance, left)
     return at_first, distance - at_first
-
-
-def _last_day(year: int, month: int) -> int:
-    following = date(year + month // 12, month % 12 + 1, 1)
-    return (following - date(year, month, 1)).days

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime, time
 
-DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+from trimops.paper.days import DAYS
 
 
 @dataclass(frozen=True)

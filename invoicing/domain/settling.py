@@ -58,17 +58,27 @@ class OpenItem:
     due_on: date | None
     issued_on: date
 
+    @property
+    def age(self) -> tuple[date, date, int]:
+        """What sorts the oldest first."""
+        return (self.due_on or self.issued_on, self.issued_on, self.key)
+
 
 def oldest_first(amount: Decimal, items: Iterable[OpenItem]) -> dict[int, Decimal]:
     """`amount` set against the items, that due first first; what is left over stands against none of them."""
     shares: dict[int, Decimal] = {}
     left = amount
-    for item in sorted(items, key=lambda item: (item.due_on or item.issued_on, item.issued_on, item.key)):
+    for item in sorted(items, key=lambda item: item.age):
         share = min(left, item.open_amount)
         if share > 0:
             shares[item.key] = share
             left -= share
     return shares
+
+
+def is_part_of(amount: Decimal, whole: Decimal, digits: int) -> bool:
+    """Whether so much can be taken of `whole`: above nought, no more than there is, in the currency's decimals."""
+    return 0 < amount <= whole and amount == round_money(amount, digits)
 
 
 def faults_of_shares(

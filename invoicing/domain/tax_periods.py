@@ -4,10 +4,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-MONTHS = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
-)
+from trimops.paper.days import MONTHS, day_short_year
 
 
 class PeriodKind(StrEnum):
@@ -85,7 +82,7 @@ def free_period(first: date, last: date) -> Period:
     """Any days. ValueError when it ends before it begins."""
     if last < first:
         raise ValueError("The last day is before the first.")
-    words = f"{_day(first)} to {_day(last)}" if first != last else _day(first)
+    words = f"{day_short_year(first)} to {day_short_year(last)}" if first != last else day_short_year(first)
     return Period(first, last, words, f"{first:%Y-%m-%d}_to_{last:%Y-%m-%d}")
 
 
@@ -109,7 +106,3 @@ def _end(first: date, months: int) -> date:
 
 def _short(day: date) -> str:
     return f"{MONTHS[day.month - 1][:3]} {day.year}"
-
-
-def _day(day: date) -> str:
-    return f"{day.day} {_short(day)}"

@@ -8,7 +8,7 @@ from enum import StrEnum
 from trimops.kernel.money import round_money
 
 KM_IN_A_MILE = Decimal("1.609344")
-"""Exact: the international mile of 1959."""
+"""Exact: the international mile of 1959 (common knowledge, from memory)."""
 
 
 class DistanceUnit(StrEnum):

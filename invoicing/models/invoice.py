@@ -10,6 +10,9 @@ from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from visits.models import Visit
 
+OPEN_AMOUNT = models.F("payable") - models.F("settled")
+"""`Invoice.open_amount` where rows are summed."""
+
 
 class InvoiceState(models.TextChoices):
     DRAFT = "draft", "Draft"

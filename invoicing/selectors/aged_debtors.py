@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 
-from django.db.models import DateField, DecimalField, ExpressionWrapper, F, Q, Sum
+from django.db.models import DateField, DecimalField, ExpressionWrapper, Q, Sum
 from django.db.models.functions import Coalesce
 
 from farms.models import Farm
@@ -13,6 +13,7 @@ from invoicing.domain.ageing import Age, due_days
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.settling import SettledBy
 from invoicing.models import Allocation, Invoice, Payment
+from invoicing.models.invoice import OPEN_AMOUNT
 from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
 
@@ -91,7 +92,7 @@ def aged_debtors(scope: Scope, today: date, farm: Farm | None = None) -> list[Ag
 def _owing(scope: Scope, today: date, farm: Farm | None) -> list[Debtor]:
     rows = Invoice.objects.within(scope).issued().bills().filter(_of(farm), is_open=True)
     rows = rows.annotate(late_from=Coalesce("due_on", "issued_on", output_field=DateField()))
-    left = ExpressionWrapper(F("payable") - F("settled"), output_field=DecimalField())
+    left = ExpressionWrapper(OPEN_AMOUNT, output_field=DecimalField())
     sums = [Coalesce(Sum(left, filter=_due(age, today)), ZERO) for age in Age]
     named = {age.value: amount for age, amount in zip(Age, sums, strict=True)}
     who = ("farm_id", "farm__name", "payer__name", "payer_id", "currency")
@@ -133,8 +134,7 @@ def _unused(scope: Scope, farm: Farm | None) -> dict[tuple[int, str], Decimal]:
     """By farm and currency: credit notes not set off, and payments less what they were set against or paid back."""
     found: dict[tuple[int, str], Decimal] = defaultdict(Decimal)
     notes = Invoice.objects.within(scope).issued().credit_notes().filter(_of(farm), is_open=True).order_by()
-    left = Sum(F("payable") - F("settled"))
-    for farm_id, currency, amount in notes.values_list("farm_id", "currency").annotate(sum=left):
+    for farm_id, currency, amount in notes.values_list("farm_id", "currency").annotate(sum=Sum(OPEN_AMOUNT)):
         found[farm_id, currency] += amount
     payments = Payment.objects.within(scope).standing().filter(_of(farm)).order_by()
     for farm_id, currency, amount in payments.values_list("farm_id", "currency").annotate(sum=Sum("amount")):

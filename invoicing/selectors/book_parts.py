@@ -10,7 +10,6 @@ from invoicing.documents.payment_tables import open_table, payments_table, write
 from invoicing.domain.book_parts import BookPart
 from invoicing.domain.journal_rows import CurrencySum, JournalRow, currency_sums, rate_sums
 from invoicing.domain.tax_periods import BookDay, Period
-from invoicing.domain.travel_charge import DistanceUnit
 from invoicing.selectors.mileage_log import mileage_log
 from invoicing.selectors.money_rules import money_rules
 from invoicing.selectors.open_on import open_on
@@ -18,8 +17,6 @@ from invoicing.selectors.payments_journal import payments_journal, write_offs
 from invoicing.selectors.sales_journal import sales_journal
 from trimops.accounts.models import Business
 from trimops.kernel.scope import Scope
-
-UNITS = {DistanceUnit.KILOMETRE: "km", DistanceUnit.MILE: "miles"}
 
 
 @dataclass(frozen=True)
@@ -54,7 +51,7 @@ def _table(business: Business, part: BookPart, period: Period, journal: Sequence
         return open_table(open_on(scope, period.last))
     if part is BookPart.MILEAGE:
         log = mileage_log(business, period)
-        return mileage_table(log.drives, UNITS[log.unit], business.currency)
+        return mileage_table(log.drives, log.unit.short, business.currency)
     tax_name = money_rules(scope).tax_name
     return (
         journal_table(journal, tax_name)

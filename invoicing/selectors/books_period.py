@@ -2,10 +2,7 @@
 
 from datetime import date
 
-from django.db.models import Min
-
 from invoicing.domain.tax_periods import Period, PeriodKind, free_period, period_around
-from invoicing.models import Invoice
 from invoicing.selectors.money_rules import money_rules
 from trimops.kernel.scope import Scope
 
@@ -18,10 +15,3 @@ def books_period(scope: Scope, kind: PeriodKind, first: date, last: date | None 
     if kind is PeriodKind.FREE:
         return free_period(first, last or first)
     return period_around(kind, first, money_rules(scope).books_begin_month)
-
-
-def first_day_of_books(scope: Scope) -> date | None:
-    """The day of the oldest issued invoice; None before the first."""
-    rows = Invoice.objects.within(scope).issued()
-    found: date | None = rows.aggregate(first=Min("issued_on"))["first"]
-    return found

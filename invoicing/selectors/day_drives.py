@@ -2,13 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime
 from itertools import pairwise
 
-from trimops.kernel.clock import at_local, local_day
+from trimops.kernel.clock import from_to, local_day
 from trimops.kernel.scope import Scope
 from visits.domain.travel.place import Place
-from visits.domain.travel.travel_table import straight_km
 from visits.models import Van, Visit
 from visits.models.visit import VisitQuerySet
 from visits.selectors.business_figures import figures_of
@@ -33,9 +32,14 @@ class DayDrive:
 
 def driven_van_days(scope: Scope, first: datetime, end: datetime) -> list[tuple[Van, date]]:
     """Vans and the days on which they went out, from the finished visits begun in that time. One query."""
-    rows = _finished(scope, first, end).select_related("van", "business").order_by("started_at")
+    return van_days(_finished(scope, first, end))
+
+
+def van_days(visits: VisitQuerySet) -> list[tuple[Van, date]]:
+    """Vans and the days on which these visits had them out, with the business of each at hand. One query."""
+    rows = visits.filter(van__isnull=False).select_related("van__business").order_by("started_at")
     found = {
-        (visit.van_id, local_day(visit.started_at, visit.business.zone)): visit.van
+        (visit.van_id, local_day(visit.started_at, visit.van.business.zone)): visit.van
         for visit in rows
         if visit.van and visit.started_at
     }
@@ -44,8 +48,7 @@ def driven_van_days(scope: Scope, first: datetime, end: datetime) -> list[tuple[
 
 def day_drives(van: Van, day: date) -> list[DayDrive]:
     """In the order in which the visits began; none on a day without a finished visit. Three queries."""
-    zone = van.business.zone
-    first, end = (at_local(day + timedelta(days=more), time(0), zone) for more in (0, 1))
+    first, end = from_to(day, day, van.business.zone)
     rows = _finished(van.scope, first, end).filter(van=van).select_related("farm")
     visits = list(rows.order_by("started_at", "id"))
     if not visits:
@@ -70,13 +73,8 @@ def _drive(visits: Sequence[Visit], number: int, van: Van, metres: float, source
 
 def _metres(drives: ReckonedDrives, a: Place, b: Place) -> tuple[float, str]:
     """By road where the map knows it, else the straight line stretched as planning does."""
-    if a.key == b.key:
-        return 0.0, ROAD_MAP
-    leg = drives.legs.get((a.key, b.key))
-    if leg:
-        return leg.metres, ROAD_MAP
-    circuity = drives.figures.circuity
-    return straight_km(a, b) * 1000 * circuity, RECKONED.format(circuity=circuity)
+    reckoned = RECKONED.format(circuity=drives.figures.circuity)
+    return drives.metres(a, b), ROAD_MAP if drives.knows_road(a, b) else reckoned
 
 
 def _finished(scope: Scope, first: datetime, end: datetime) -> VisitQuerySet:

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from django.db.models import F, Sum
+from django.db.models import Sum
 
 from invoicing.domain.paid_state import PaidState, paid_state
 from invoicing.models import Invoice
-from invoicing.models.invoice import InvoiceQuerySet
+from invoicing.models.invoice import OPEN_AMOUNT, InvoiceQuerySet
 from trimops.kernel.scope import Scope
 
 
@@ -61,5 +61,5 @@ def to_pay(scope: Scope, today: date) -> list[ToPay]:
 
 
 def _sums(rows: InvoiceQuerySet) -> dict[str, Decimal]:
-    found = rows.order_by("currency").values("currency").annotate(left=Sum(F("payable") - F("settled")))
+    found = rows.order_by("currency").values("currency").annotate(left=Sum(OPEN_AMOUNT))
     return {row["currency"]: row["left"] for row in found}

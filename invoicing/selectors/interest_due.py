@@ -82,6 +82,11 @@ def paid_parts(scope: Scope, invoices: Iterable[int]) -> dict[int, list[PaidPart
     return found
 
 
+def claim_of(invoice: Invoice, day: date, rules: ClaimRules) -> Claim:
+    """`claim_for` one invoice alone."""
+    return claim_for(invoice, day, rules, paid_parts(invoice.scope, [invoice.pk]))
+
+
 def claim_for(
     invoice: Invoice, day: date, rules: ClaimRules, parts: Mapping[int, Sequence[PaidPart]]
 ) -> Claim:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from invoicing.domain.bank_account import in_fours
 from invoicing.models import Invoice, InvoiceLine, InvoiceLink
 from invoicing.selectors.farm_invoices import FarmInvoice, farm_invoice
 from trimops.accounts.models import Business
@@ -56,7 +57,7 @@ def account_to_pay(invoice: Invoice) -> tuple[tuple[str, str], ...]:
     iban = kept.get("iban", "")
     pairs = [
         ("Account of", kept.get("account_name", "") if iban else ""),
-        ("IBAN", " ".join(iban[at : at + 4] for at in range(0, len(iban), 4))),
+        ("IBAN", in_fours(iban)),
         ("BIC", kept.get("bic", "")),
     ]
     for line in kept.get("details", "").splitlines():

@@ -8,7 +8,6 @@ from invoicing.documents.invoice_content import (
     Correction,
     HomeTax,
     InvoicePaper,
-    Party,
     Payment,
     TaxRow,
     WholeLine,
@@ -20,7 +19,7 @@ from invoicing.domain.minor_units import minor_digits
 from invoicing.models import DocumentAmount, Invoice, InvoiceLine, MoneyRules
 from invoicing.selectors.kept_amounts import KeptRows, amounts_of, kept_rows
 from invoicing.selectors.money_rules import money_rules
-from invoicing.selectors.parties import buyer_of, payment_of, seller_of
+from invoicing.selectors.parties import buyer_of, party_on_paper, payment_of, payment_on_paper, seller_of
 from trimops.kernel.clock import at_local
 from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
@@ -39,14 +38,15 @@ def invoice_content(
     digits = minor_digits(invoice.currency)
     rules = rules or money_rules(Scope(invoice.business_id))
     period = invoice.period_from, invoice.period_until
+    payment = invoice.payment or payment_of(invoice.business, rules)
     return InvoicePaper(
         number=invoice.number or None,
         issue_date=day,
         tax_point=invoice.tax_point,
         due_date=invoice.due_on,
         made_at=_made_at(invoice),
-        seller=_party(invoice.seller or seller_of(invoice.business, rules)),
-        buyer=_party(invoice.buyer or buyer_of(invoice.farm, invoice.payer)),
+        seller=party_on_paper(invoice.seller or seller_of(invoice.business, rules)),
+        buyer=party_on_paper(invoice.buyer or buyer_of(invoice.farm, invoice.payer)),
         lines=tuple(_line(line, digits) for line in lines),
         tax_rows=tuple(_tax_rows(invoice, lines, whole, digits)),
         net=round_money(invoice.net, digits),
@@ -57,9 +57,9 @@ def invoice_content(
         currency=invoice.currency,
         digits=digits,
         tax_name=invoice.tax_name,
-        payment=_payment(invoice, invoice.payment or payment_of(invoice.business, rules)),
+        payment=_payment(invoice, payment),
         corrects=_correction(invoice),
-        cash_discount=_cash_discount(invoice, invoice.payment or payment_of(invoice.business, rules)),
+        cash_discount=_cash_discount(invoice, payment),
         notes=tuple(filter(None, [_place(invoice), invoice.note])),
         whole=tuple(_whole(part, digits) for part in whole),
         line_sum=round_money(invoice.line_sum, digits),
@@ -91,19 +91,6 @@ def _place(invoice: Invoice) -> str:
 def _made_at(invoice: Invoice) -> datetime:
     """Noon of the day of issue: the same invoice always gives the same bytes."""
     return at_local(invoice.issued_on or invoice.tax_point, time(12), invoice.business.zone)
-
-
-def _party(kept: dict[str, str]) -> Party:
-    return Party(
-        kept["name"],
-        tuple(line for line in kept.get("address", "").splitlines() if line.strip()),
-        kept.get("vat_number", ""),
-        kept.get("phone", ""),
-        kept.get("email", ""),
-        country=kept.get("country", ""),
-        registration=kept.get("registration_number", ""),
-        registration_name=kept.get("registration_name", ""),
-    )
 
 
 def _line(line: InvoiceLine, digits: int) -> PaperLine:
@@ -165,20 +152,9 @@ def _correction(invoice: Invoice) -> Correction | None:
 
 
 def _payment(invoice: Invoice, kept: dict[str, str]) -> Payment:
-    lines = [line.partition(":") for line in kept.get("details", "").splitlines() if line.strip()]
-    details = tuple((what.strip(), value.strip()) for what, _, value in lines)
     is_due = invoice.due_on is not None and not invoice.is_credit_note
     terms = f"Please pay by {invoice.due_on:%-d %B %Y}." if is_due else ""
-    return Payment(
-        details,
-        invoice.number,
-        terms,
-        kept.get("iban", ""),
-        kept.get("bic", ""),
-        kept.get("account_name", ""),
-        invoice.creditor_reference,
-        kept.get("credit_terms", ""),
-    )
+    return payment_on_paper(kept, invoice.number, terms, invoice.creditor_reference)
 
 
 def _cash_discount(invoice: Invoice, kept: dict[str, str]) -> str:

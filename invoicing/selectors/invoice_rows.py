@@ -9,7 +9,7 @@ from enum import StrEnum
 from django.db.models import Case, Count, DecimalField, F, Q, Sum, Value, When
 
 from invoicing.models import Invoice
-from invoicing.models.invoice import InvoiceQuerySet
+from invoicing.models.invoice import OPEN_AMOUNT, InvoiceQuerySet
 from trimops.kernel.scope import Scope
 
 HEAVY = ("seller", "buyer", "payment")
@@ -91,9 +91,7 @@ def sums_of(rows: InvoiceQuerySet) -> list[SumOfRows]:
             net_sum=Sum(F("net") * sign, output_field=out),
             tax_sum=Sum(F("tax") * sign, output_field=out),
             gross_sum=Sum(F("gross") * sign, output_field=out),
-            left=Sum(
-                (F("payable") - F("settled")) * sign, filter=Q(is_open=True), output_field=out, default=0
-            ),
+            left=Sum(OPEN_AMOUNT * sign, filter=Q(is_open=True), output_field=out, default=0),
         )
         .order_by("currency")
     )

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from django.db.models import Q
 
+from invoicing.domain.bank_account import without_blanks
 from invoicing.domain.match_facts import Booking, OpenBill, OpenBook, Proposal
 from invoicing.domain.matching import SURE, best_proposals
 from invoicing.domain.minor_units import minor_digits
@@ -119,7 +120,7 @@ def _book(scope: Scope, rows: Sequence[Invoice], entries: Sequence[BankEntry], c
     accounts: dict[str, set[str]] = defaultdict(set)
     for account, name, group in _paid_before(scope, entries):
         if account:
-            accounts[_packed(account)].add(group)
+            accounts[without_blanks(account)].add(group)
         if name:
             names[group].add(name)
     return OpenBook(
@@ -151,10 +152,6 @@ def _paid_before(scope: Scope, entries: Sequence[BankEntry]) -> Iterable[tuple[s
     fields = ("bank_entry__party_account", "payer_name", "farm_id", "farm__payer_id")
     for account, name, farm_id, payer_id in rows.values_list(*fields).distinct():
         yield account or "", name, _group(farm_id, payer_id)
-
-
-def _packed(account: str) -> str:
-    return "".join(account.split()).upper()
 
 
 def _twins(scope: Scope, entries: Sequence[BankEntry]) -> set[int]:

@@ -1,7 +1,7 @@
 """Where the money papers of a farm go."""
 
 from farms.models import Farm
-from invoicing.models import FarmTerms
+from invoicing.selectors.farm_terms import farm_terms
 
 
 def money_addresses(farm: Farm) -> list[str]:
@@ -9,8 +9,7 @@ def money_addresses(farm: Farm) -> list[str]:
 
     People who get reports of visits are not among them: what a cow has is theirs to know, what is owed is not.
     """
-    terms = FarmTerms.objects.within(farm.scope).filter(farm=farm).first()
-    own = [address for address in (terms.send_to if terms else []) if address]
+    own = [address for address in farm_terms(farm).send_to if address]
     if own:
         return list(dict.fromkeys(own))
     fallback = (farm.payer.email if farm.payer else "") or farm.email
@@ -19,4 +18,4 @@ def money_addresses(farm: Farm) -> list[str]:
 
 def wants_xml(farm: Farm) -> bool:
     """Whether the e-invoice goes with the mail as a file of its own."""
-    return FarmTerms.objects.within(farm.scope).filter(farm=farm, sends_xml=True).exists()
+    return farm_terms(farm).sends_xml

@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from django.db.models import Count, F, Q, Sum
+from django.db.models import Count, Q, Sum
 
 from invoicing.models import Invoice, LateWork
-from invoicing.selectors.ready_to_bill import unbilled_visits
+from invoicing.models.invoice import OPEN_AMOUNT
+from invoicing.selectors.ready_to_bill import month_drafts, unbilled_visits
 from invoicing.selectors.sending_rows import sending_counts
 from trimops.kernel.scope import Scope
 
@@ -48,13 +49,11 @@ class MoneyDesk:
 
 def money_desk(scope: Scope, currency: str, today: date) -> MoneyDesk:
     """In eight queries. Overdue: open and the due day is before `today`."""
-    rows = Invoice.objects.within(scope)
-    months = rows.bills().drafts().filter(visit__isnull=True, period_until__lt=today)
     owed, mail = _owed(scope, currency, today), sending_counts(scope)
     return MoneyDesk(
         visits=unbilled_visits(scope).count(),
         late=LateWork.objects.within(scope).count(),
-        months_over=months.count(),
+        months_over=month_drafts(scope).filter(period_until__lt=today).count(),
         drafts=_heaps(scope, currency),
         open=[heap for heap, _ in owed],
         overdue=[heap for _, heap in owed if heap.count],
@@ -77,13 +76,12 @@ def _heaps(scope: Scope, currency: str) -> list[Heap]:
 def _owed(scope: Scope, currency: str, today: date) -> list[tuple[Heap, Heap]]:
     """What is open and what of it is overdue, by currency."""
     is_late = Q(due_on__lt=today)
-    left = F("payable") - F("settled")
     rows = Invoice.objects.within(scope).issued().bills().filter(is_open=True).order_by().values("currency")
     sums = rows.annotate(
         count=Count("pk"),
-        left=Sum(left, default=NOUGHT),
+        left=Sum(OPEN_AMOUNT, default=NOUGHT),
         late_count=Count("pk", filter=is_late),
-        late=Sum(left, filter=is_late, default=NOUGHT),
+        late=Sum(OPEN_AMOUNT, filter=is_late, default=NOUGHT),
     )
     found = [
         (

@@ -10,7 +10,6 @@ from farms.models import Farm
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.settling import OpenItem
 from invoicing.models import Invoice
-from invoicing.models.invoice import InvoiceQuerySet
 from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
 
@@ -34,18 +33,10 @@ class OpenRow:
 
 def open_invoices(scope: Scope, farm: Farm, currency: str) -> list[OpenRow]:
     """Issued invoices of the farm, and of its payer's other farms, that are not settled; that due first first."""
-    return _rows(Invoice.objects.within(scope).bills(), farm, currency)
-
-
-def open_credit_notes(scope: Scope, farm: Farm, currency: str) -> list[OpenRow]:
-    """Issued credit notes that are not set off yet."""
-    return _rows(Invoice.objects.within(scope).credit_notes(), farm, currency)
-
-
-def _rows(invoices: InvoiceQuerySet, farm: Farm, currency: str) -> list[OpenRow]:
     whose = Q(farm=farm) | Q(payer_id=farm.payer_id) if farm.payer_id else Q(farm=farm)
-    rows = invoices.issued().filter(whose, is_open=True, currency=currency).select_related("farm")
-    rows = rows.only("number", "issued_on", "due_on", "payable", "settled", "farm__name", "farm__business")
+    rows = Invoice.objects.within(scope).issued().bills().filter(whose, is_open=True, currency=currency)
+    rows = rows.select_related("farm").order_by("due_on", "issued_on", "pk")
+    columns = ("number", "issued_on", "due_on", "payable", "settled", "farm__name", "farm__business")
     digits = minor_digits(currency)
     return [
         OpenRow(
@@ -57,5 +48,5 @@ def _rows(invoices: InvoiceQuerySet, farm: Farm, currency: str) -> list[OpenRow]
             round_money(row.payable, digits),
             round_money(row.open_amount, digits),
         )
-        for row in rows.order_by("due_on", "issued_on", "pk")
+        for row in rows.only(*columns)
     ]

@@ -1,6 +1,7 @@
-"""Seller, buyer and the way to pay as an invoice keeps them."""
+"""Seller, buyer and the way to pay: as an invoice keeps them, and as its paper names them."""
 
 from farms.models import Farm, Payer
+from invoicing.documents.invoice_content import Party, Payment
 from invoicing.models import MoneyRules
 from trimops.accounts.models import Business
 
@@ -41,6 +42,37 @@ def payment_of(business: Business, rules: MoneyRules) -> dict[str, str]:
         "credit_terms": rules.credit_terms,
         **_cash_discount(rules),
     }
+
+
+def party_on_paper(kept: dict[str, str]) -> Party:
+    """A seller or a buyer as kept."""
+    return Party(
+        kept["name"],
+        tuple(line for line in kept.get("address", "").splitlines() if line.strip()),
+        kept.get("vat_number", ""),
+        kept.get("phone", ""),
+        kept.get("email", ""),
+        country=kept.get("country", ""),
+        registration=kept.get("registration_number", ""),
+        registration_name=kept.get("registration_name", ""),
+    )
+
+
+def payment_on_paper(
+    kept: dict[str, str], reference: str, terms: str = "", creditor_reference: str = ""
+) -> Payment:
+    """The way to pay as kept, with what the payer is to quote."""
+    lines = [line.partition(":") for line in kept.get("details", "").splitlines() if line.strip()]
+    return Payment(
+        tuple((what.strip(), value.strip()) for what, _, value in lines),
+        reference,
+        terms,
+        kept.get("iban", ""),
+        kept.get("bic", ""),
+        kept.get("account_name", ""),
+        creditor_reference,
+        kept.get("credit_terms", ""),
+    )
 
 
 def _cash_discount(rules: MoneyRules) -> dict[str, str]:

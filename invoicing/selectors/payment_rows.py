@@ -96,15 +96,25 @@ def _with_rest(scope: Scope, at_least: Decimal) -> list[int]:
 def _used(scope: Scope, payments: Sequence[int] | None = None) -> dict[int, Decimal]:
     """By payment: what is set against papers, and what was paid back of it. None: of all payments."""
     parts = Allocation.objects.within(scope).standing().filter(payment__isnull=False).order_by()
-    back = Payment.objects.within(scope).standing().filter(pays_back__isnull=False).order_by()
     if payments is not None:
-        parts, back = parts.filter(payment__in=payments), back.filter(pays_back__in=payments)
+        parts = parts.filter(payment__in=payments)
     used: dict[int, Decimal] = defaultdict(Decimal)
     for key, amount in parts.values_list("payment_id", "amount"):
         used[key or 0] += amount
-    for key, amount in back.values_list("pays_back_id", "amount"):
-        used[key or 0] -= amount
+    for key, amount in paid_back(scope, payments).items():
+        used[key] += amount
     return used
+
+
+def paid_back(scope: Scope, payments: Sequence[int] | None = None) -> dict[int, Decimal]:
+    """By payment, what of it went back. None: of all payments. One query."""
+    rows = Payment.objects.within(scope).standing().filter(pays_back__isnull=False).order_by()
+    if payments is not None:
+        rows = rows.filter(pays_back__in=payments)
+    back: dict[int, Decimal] = defaultdict(Decimal)
+    for key, amount in rows.values_list("pays_back_id", "amount"):
+        back[key or 0] -= amount
+    return back
 
 
 def payment_sums(rows: PaymentQuerySet) -> list[tuple[str, Decimal]]:

@@ -1,7 +1,7 @@
 """Money that came and went in a period, and what was written off in it."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from invoicing.documents.book_content import PaidRow, WriteOffRow
@@ -9,6 +9,7 @@ from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.settling import PaymentMethod, SettledBy
 from invoicing.domain.tax_periods import Period
 from invoicing.models import Allocation, Payment
+from invoicing.selectors.payment_rows import paid_back
 from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
 
@@ -17,8 +18,8 @@ def payments_journal(scope: Scope, period: Period) -> list[PaidRow]:
     """Payments that stand, by the day they came. Three queries."""
     rows = Payment.objects.within(scope).standing().filter(received_on__range=(period.first, period.last))
     payments = list(rows.select_related("farm").order_by("received_on", "id"))
-    settled = _settled(scope, [payment.pk for payment in payments])
-    back = _paid_back(scope, [payment.pk for payment in payments])
+    keys = [payment.pk for payment in payments]
+    settled, back = _settled(scope, keys), paid_back(scope, keys)
     return [_row(payment, settled, back.get(payment.pk, Decimal(0))) for payment in payments]
 
 
@@ -39,20 +40,11 @@ def write_offs(scope: Scope, period: Period) -> list[WriteOffRow]:
     ]
 
 
-def _settled(scope: Scope, payments: Iterable[int]) -> dict[int, list[tuple[str, Decimal]]]:
+def _settled(scope: Scope, payments: Sequence[int]) -> dict[int, list[tuple[str, Decimal]]]:
     found: dict[int, list[tuple[str, Decimal]]] = defaultdict(list)
-    rows = Allocation.objects.within(scope).standing().filter(payment__in=list(payments))
+    rows = Allocation.objects.within(scope).standing().filter(payment__in=payments)
     for payment, number, amount in rows.values_list("payment_id", "invoice__number", "amount"):
         found[payment].append((number, amount))
-    return found
-
-
-def _paid_back(scope: Scope, payments: Iterable[int]) -> dict[int, Decimal]:
-    """What of each payment went back (negative)."""
-    found: dict[int, Decimal] = defaultdict(Decimal)
-    rows = Payment.objects.within(scope).standing().filter(pays_back__in=list(payments))
-    for payment, amount in rows.values_list("pays_back_id", "amount"):
-        found[payment] += amount
     return found
 
 
@@ -60,7 +52,7 @@ def _row(payment: Payment, settled: Mapping[int, list[tuple[str, Decimal]]], bac
     digits = minor_digits(payment.currency)
     parts = tuple((number, round_money(amount, digits)) for number, amount in settled.get(payment.pk, []))
     used = sum((amount for _, amount in parts), Decimal(0))
-    left = payment.amount - used + back if payment.amount > 0 else Decimal(0)
+    left = payment.amount - used - back if payment.amount > 0 else Decimal(0)
     return PaidRow(
         payment.pk,
         payment.received_on,

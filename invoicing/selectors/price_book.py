@@ -12,6 +12,7 @@ from invoicing.domain.travel_charge import Band, DistanceUnit, TravelRule, Trave
 from invoicing.models import Agreement, FarmTerms, Price, PriceList, TaxRate, TravelBand
 from invoicing.selectors.farm_terms import farm_terms
 from trimops.kernel.scope import Scope
+from trimops.paper.days import day_plain
 
 
 def price_book(
@@ -23,7 +24,7 @@ def price_book(
     """
     held = PriceList.objects.within(scope).held_on(day).first()
     if held is None:
-        raise NoPrice(f"No price list holds on {_words(day)}: make one that begins by then.")
+        raise NoPrice(f"No price list holds on {day_plain(day)}: make one that begins by then.")
     prices = list(Price.objects.within(scope).filter(price_list=held))
     return PriceBook(
         prices=_steps(prices),
@@ -76,7 +77,7 @@ def _taxes(scope: Scope, terms: FarmTerms, day: date, prices: list[Price]) -> di
 def _tax(code: str, rates: dict[str, TaxRate], day: date) -> Tax:
     rate = rates.get(code)
     if rate is None:
-        raise NoPrice(f"No tax rate “{code}” holds on {_words(day)}: add it.")
+        raise NoPrice(f"No tax rate “{code}” holds on {day_plain(day)}: add it.")
     return Tax(rate.category, rate.percent, rate.reason, rate.reason_code)
 
 
@@ -85,7 +86,3 @@ def _travel(scope: Scope, held: PriceList) -> TravelTerms:
     rows = TravelBand.objects.within(scope).filter(price_list=held) if rule is TravelRule.BAND else ()
     bands = tuple(Band(row.up_to, row.price) for row in rows)
     return TravelTerms(rule, DistanceUnit(held.travel_unit), bands)
-
-
-def _words(day: date) -> str:
-    return f"{day:%-d %B %Y}"

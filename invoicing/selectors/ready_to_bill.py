@@ -8,6 +8,7 @@ from django.db.models import Count, Exists, OuterRef, Q
 
 from invoicing.domain.billing_rhythm import BillingRhythm
 from invoicing.models import BilledWork, FarmTerms, Invoice, LateWork
+from invoicing.models.invoice import InvoiceQuerySet
 from invoicing.selectors.money_rules import money_rules
 from trimops.kernel.clock import at_local
 from trimops.kernel.scope import Scope
@@ -42,10 +43,7 @@ def ready_to_bill(scope: Scope, today: date) -> ReadyToBill:
     rows = visits.select_related("farm").annotate(
         cows=Count("trims", filter=Q(trims__taken_back_at__isnull=True)), is_by_month=Exists(by_month)
     )
-    drafts = (
-        Invoice.objects.within(scope).bills().drafts().filter(period_until__isnull=False, visit__isnull=True)
-    )
-    months = drafts.select_related("farm", "payer").order_by("period_from", "farm__name")
+    months = month_drafts(scope).select_related("farm", "payer").order_by("period_from", "farm__name")
     late = LateWork.objects.within(scope).select_related("visit__farm").order_by("found_at")
     return ReadyToBill(
         list(rows.order_by("finished_at")[:MOST]),
@@ -55,6 +53,12 @@ def ready_to_bill(scope: Scope, today: date) -> ReadyToBill:
         list(late[:MOST]),
         list(_left(scope)),
     )
+
+
+def month_drafts(scope: Scope) -> InvoiceQuerySet:
+    """Drafts that bill a farm's month."""
+    drafts: InvoiceQuerySet = Invoice.objects.within(scope).bills().drafts()
+    return drafts.filter(period_until__isnull=False, visit__isnull=True)
 
 
 def unbilled_visits(scope: Scope) -> TenantQuerySet[Visit]:

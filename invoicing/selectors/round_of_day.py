@@ -1,7 +1,6 @@
 """The round a van made on the day of a visit, and how far it was."""
 
 from collections.abc import Sequence
-from datetime import datetime, time, timedelta
 from decimal import Decimal
 from itertools import pairwise
 
@@ -10,10 +9,9 @@ from django.db.models.functions import Coalesce
 
 from invoicing.domain.pricing import NoPrice
 from invoicing.domain.travel_charge import Travelled
-from trimops.kernel.clock import at_local, local_day
+from trimops.kernel.clock import from_to, local_day
 from trimops.kernel.scope import Scope
 from visits.domain.travel.place import Place
-from visits.domain.travel.travel_table import straight_km
 from visits.domain.visit_states import VisitState
 from visits.models import Van, Visit
 from visits.selectors.business_figures import figures_of
@@ -51,7 +49,8 @@ def _stops(visit: Visit, van: Van) -> list[Visit]:
     began = visit.started_at or visit.planned_start or visit.finished_at
     if began is None:
         return [visit]
-    start, end = _bounds(visit, began)
+    day = local_day(began, visit.business.zone)
+    start, end = from_to(day, day, visit.business.zone)
     rows = Visit.objects.within(visit.scope).in_state(*DRIVEN).filter(van=van)
     began_then = Q(started_at__gte=start, started_at__lt=end)
     to_come = Q(started_at__isnull=True, planned_start__gte=start, planned_start__lt=end)
@@ -59,27 +58,16 @@ def _stops(visit: Visit, van: Van) -> list[Visit]:
     return list(rows.order_by(Coalesce("started_at", "planned_start"), "id"))
 
 
-def _bounds(visit: Visit, began: datetime) -> tuple[datetime, datetime]:
-    zone = visit.business.zone
-    day = local_day(began, zone)
-    return at_local(day, time(0), zone), at_local(day + timedelta(days=1), time(0), zone)
-
-
 def _km(drives: ReckonedDrives, a: Place, b: Place) -> Decimal:
-    """0 from a place to itself; to the metre."""
-    if a.key == b.key:
-        return Decimal(0)
-    leg = drives.legs.get((a.key, b.key))
-    km = leg.metres / 1000 if leg else straight_km(a, b) * drives.figures.circuity
-    return Decimal(str(round(km, 3)))
+    """To the metre."""
+    return Decimal(str(round(drives.metres(a, b) / 1000, 3)))
 
 
 def _source(drives: ReckonedDrives, places: Sequence[Place]) -> str:
-    pairs = [(a.key, b.key) for a, b in pairwise([*places, places[0]]) if a.key != b.key]
-    known = sum(pair in drives.legs for pair in pairs)
-    if not known:
+    known = [drives.knows_road(a, b) for a, b in pairwise([*places, places[0]]) if a.key != b.key]
+    if not any(known):
         return "estimated"
-    return "by the road map" if known == len(pairs) else "by the road map and partly estimated"
+    return "by the road map" if all(known) else "by the road map and partly estimated"
 
 
 def visits_by_key(scope: Scope, keys: Sequence[int]) -> dict[int, Visit]:

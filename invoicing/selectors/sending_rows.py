@@ -16,6 +16,8 @@ WENT_OR_GOES = [SendingState.QUEUED.value, SendingState.GOING.value, SendingStat
 BLOBS = ("attachment", "body")
 MOST_NEVER_MAILED = 50
 _MOVING = (SendingState.QUEUED, SendingState.GOING)
+_STUCK = Q(state=SendingState.FAILED.value, next_try_at__isnull=True)
+_UNCLEAR = Q(state=SendingState.UNCLEAR.value)
 _TOLD = ("urgent", "due", "planned", "done", "plain")
 _MARKS = {
     SendingState.QUEUED: "planned",
@@ -72,24 +74,23 @@ class SendingCounts:
 def waiting(scope: Scope) -> TenantQuerySet[Sending]:
     """What goes by itself: queued, going now, or to be tried again."""
     again = Q(state=SendingState.FAILED.value, next_try_at__isnull=False)
-    moving = Q(state__in=[SendingState.QUEUED.value, SendingState.GOING.value])
+    moving = Q(state__in=[state.value for state in _MOVING])
     return _rows(scope).filter(moving | again, left_at__isnull=True)
 
 
 def failed(scope: Scope) -> TenantQuerySet[Sending]:
     """What did not go and is tried no more, unless the paper went later."""
-    return _open(scope).filter(state=SendingState.FAILED.value, next_try_at__isnull=True)
+    return _open(scope).filter(_STUCK)
 
 
 def unclear(scope: Scope) -> TenantQuerySet[Sending]:
     """What may have gone or not, unless the paper went later."""
-    return _open(scope).filter(state=SendingState.UNCLEAR.value)
+    return _open(scope).filter(_UNCLEAR)
 
 
 def to_see_to(scope: Scope) -> TenantQuerySet[Sending]:
     """What a person should look at."""
-    stuck = Q(state=SendingState.FAILED.value, next_try_at__isnull=True) | Q(state=SendingState.UNCLEAR.value)
-    return _open(scope).filter(stuck)
+    return _open(scope).filter(_STUCK | _UNCLEAR)
 
 
 def sendings(scope: Scope, shown: SendingFilter) -> TenantQuerySet[Sending]:

@@ -1,19 +1,17 @@
 """A farm's account as the values its paper is drawn from."""
 
 from datetime import date, datetime
-from decimal import Decimal
 
 from farms.models import Farm
-from invoicing.documents.invoice_content import Party, Payment
 from invoicing.documents.statement_content import Ageing, StatementContent, StatementLine
 from invoicing.domain.account_lines import AccountLine, AccountWhat
 from invoicing.domain.ageing import Age
 from invoicing.domain.minor_units import minor_digits
 from invoicing.models import Invoice
-from invoicing.selectors.aged_debtors import Debtor, aged_debtors
+from invoicing.selectors.aged_debtors import AgedDebtors, aged_debtors
 from invoicing.selectors.farm_account import farm_account
 from invoicing.selectors.money_rules import money_rules
-from invoicing.selectors.parties import buyer_of, payment_of, seller_of
+from invoicing.selectors.parties import buyer_of, party_on_paper, payment_of, payment_on_paper, seller_of
 from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
 
@@ -28,8 +26,8 @@ def statement_content(
     rules = money_rules(scope)
     today = local_day(at, farm.business.zone)
     return StatementContent(
-        business=_party(seller_of(farm.business, rules)),
-        party=_party(_to_whom(scope, farm)),
+        business=party_on_paper(seller_of(farm.business, rules)),
+        party=party_on_paper(_to_whom(scope, farm)),
         farm_name=farm.name,
         first=first,
         last=last,
@@ -40,7 +38,7 @@ def statement_content(
         lines=tuple(_line(line) for line in account.lines),
         closing=account.closing,
         ageing=_ageing(scope, farm, today, account.currency) if last >= today else None,
-        payment=_payment(payment_of(farm.business, rules), farm),
+        payment=payment_on_paper(payment_of(farm.business, rules), farm.name),
         logo=bytes(rules.logo) if rules.logo else None,
         tax_name=rules.tax_name,
     )
@@ -64,44 +62,7 @@ def _line(line: AccountLine) -> StatementLine:
 
 
 def _ageing(scope: Scope, farm: Farm, today: date, currency: str) -> Ageing:
-    debtors = [
-        debtor
-        for book in aged_debtors(scope, today, farm)
-        for debtor in book.debtors
-        if book.currency == currency
-    ]
-    told = {age.value: _sum(debtors, age) for age in Age}
-    told["unused"] = sum((debtor.unused for debtor in debtors), Decimal(0))
-    return Ageing(**told)
-
-
-def _sum(debtors: list[Debtor], age: Age) -> Decimal:
-    return sum((debtor.ages.get(age, Decimal(0)) for debtor in debtors), Decimal(0))
-
-
-def _party(kept: dict[str, str]) -> Party:
-    address = tuple(line for line in kept.get("address", "").splitlines() if line.strip())
-    return Party(
-        kept["name"],
-        address,
-        kept.get("vat_number", ""),
-        kept.get("phone", ""),
-        kept.get("email", ""),
-        country=kept.get("country", ""),
-        registration=kept.get("registration_number", ""),
-        registration_name=kept.get("registration_name", ""),
-    )
-
-
-def _payment(kept: dict[str, str], farm: Farm) -> Payment:
-    lines = [line.partition(":") for line in kept.get("details", "").splitlines() if line.strip()]
-    return Payment(
-        tuple((what.strip(), value.strip()) for what, _, value in lines),
-        farm.name,
-        "",
-        kept.get("iban", ""),
-        kept.get("bic", ""),
-        kept.get("account_name", ""),
-        "",
-        kept.get("credit_terms", ""),
-    )
+    books = {book.currency: book for book in aged_debtors(scope, today, farm)}
+    book = books.get(currency, AgedDebtors(currency, ()))
+    told = {age.value: amount for age, amount in zip(Age, book.sums, strict=True)}
+    return Ageing(**told, unused=book.unused)

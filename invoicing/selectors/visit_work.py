@@ -73,12 +73,11 @@ def _trims_before(scope: Scope, trims: Sequence[Trim]) -> dict[FootOfCow, list[d
     """When each foot of these cows was cut, in order."""
     if not trims:
         return {}
-    first, last = trims[0].recorded_at, trims[-1].recorded_at
     rows = ClawAction.objects.within(scope).filter(
         kind__in=CUTS,
         trimmed_foot__trim__cow_id__in=[trim.cow_id for trim in trims],
         trimmed_foot__trim__taken_back_at__isnull=True,
-        trimmed_foot__trim__recorded_at__gte=min(first, last) - LOOK_BACK,
+        trimmed_foot__trim__recorded_at__gte=min(trim.recorded_at for trim in trims) - LOOK_BACK,
     )
     columns = ("trimmed_foot__trim__cow_id", "trimmed_foot__foot", "trimmed_foot__trim__recorded_at")
     cut: defaultdict[FootOfCow, list[datetime]] = defaultdict(list)

@@ -1,16 +1,16 @@
 """A person decides on a reminder that was put forward: it goes out, or it does not."""
 
-import hashlib
 from datetime import datetime
 
 from django.db import transaction
 
 from invoicing.documents.reminder_pdf import reminder_pdf
+from invoicing.domain.fingerprint import fingerprint
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.reminder_steps import ReminderState
 from invoicing.domain.sending_states import SentPaper
 from invoicing.models import Invoice, Reminder, Sending
-from invoicing.selectors.interest_due import Claim, ClaimRules, claim_for, claim_rules, paid_parts
+from invoicing.selectors.interest_due import Claim, ClaimRules, claim_of, claim_rules
 from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.money_rules import money_rules
 from invoicing.selectors.reminder_content import (
@@ -62,14 +62,14 @@ def approve_reminder(*, reminder: Reminder, at: datetime, by: User) -> list[Send
         raise PaidMeanwhile(f"{invoice.number} is paid: there is nothing to remind of.")
     day = local_day(at, row.business.zone)
     rules = claim_rules(row.scope, money_rules(row.scope))
-    claim = claim_for(invoice, day, rules, paid_parts(row.scope, [invoice.pk]))
+    claim = claim_of(invoice, day, rules)
     if claim.problem:
         raise ClaimNotReckoned(claim.problem)
     _freeze(row, invoice, claim, rules)
     row.reckoned_on = day
     content = reminder_content(invoice, row.step, day, claim, rules)
     row.pdf = reminder_pdf(content)
-    row.pdf_sha256 = hashlib.sha256(row.pdf).hexdigest()
+    row.pdf_sha256 = fingerprint(row.pdf)
     row.state, row.decided_at, row.decided_by = ReminderState.APPROVED.value, at, by
     row.full_clean()
     row.save()

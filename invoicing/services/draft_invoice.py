@@ -54,8 +54,8 @@ def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
     if draft is not None:
         result, is_whole = _drafted_anew(farm, row, draft, at)
         is_billed |= not is_whole
-    elif claims or (bills and billed_before_claims(row)):
-        result = _billed(claims) or billed_before_claims(row)
+    elif claims or (bills and _billed_before_claims(row)):
+        result = _billed(claims) or _billed_before_claims(row)
     elif (terms := farm_terms(farm)).rhythm == BillingRhythm.MONTH.value:
         result = draft_month(farm=farm, month=local_day(row.finished_at, row.business.zone), at=at)
     else:
@@ -69,8 +69,7 @@ def draft_invoice(*, visit: Visit, at: datetime) -> Invoice | None:
 
 def _locked_farm(visit: Visit) -> Farm:
     """As `visit.farm.locked()`, but read once, and the business with it."""
-    rows = Farm.objects.within(visit.scope).select_related("business")
-    return rows.select_for_update(of=("self",), no_key=True).get(pk=visit.farm_id)
+    return Farm.objects.within(visit.scope).select_related("business").locked().get(pk=visit.farm_id)
 
 
 def _drafted_anew(farm: Farm, visit: Visit, draft: Invoice, at: datetime) -> tuple[Invoice | None, bool]:
@@ -86,7 +85,7 @@ def _drafted_anew(farm: Farm, visit: Visit, draft: Invoice, at: datetime) -> tup
         return draft, False
 
 
-def billed_before_claims(visit: Visit) -> Invoice | None:
+def _billed_before_claims(visit: Visit) -> Invoice | None:
     """The invoice of the first release that bills the visit: its lines hold no work."""
     rows = Invoice.objects.within(visit.scope).bills().issued().filter(visit=visit)
     claimed = BilledWork.objects.within(visit.scope).filter(invoice=OuterRef("pk"))

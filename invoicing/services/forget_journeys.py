@@ -8,6 +8,7 @@ from django.db import transaction
 
 from farms.models import Farm
 from invoicing.models import Journey
+from invoicing.selectors.day_drives import van_days
 from invoicing.services.keep_day_journeys import keep_day_journeys
 from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
@@ -43,14 +44,8 @@ def forget_journeys(*, farm: Farm, at: datetime) -> dict[str, int]:
 
 
 def _days_over(scope: Scope, farm: Farm, at: datetime) -> list[tuple[Van, date]]:
-    zone = farm.business.zone
-    visits = finished_visits(scope).filter(farm=farm, van__isnull=False).select_related("van__business")
-    found = {
-        (visit.van_id, local_day(visit.started_at, zone)): visit.van
-        for visit in visits
-        if visit.van and visit.started_at
-    }
-    return [(van, day) for (_, day), van in found.items() if day < local_day(at, zone)]
+    today = local_day(at, farm.business.zone)
+    return [(van, day) for van, day in van_days(finished_visits(scope).filter(farm=farm)) if day < today]
 
 
 def _named(scope: Scope, farm: Farm) -> Iterator[Journey]:

@@ -11,10 +11,8 @@ from trimops.kernel.scope import Scope
 def forget_terms(*, farm: Farm) -> dict[str, int]:
     """How many of what went. Lines of issued invoices keep the words that were printed."""
     scope = Scope(farm.business_id)
-    agreements, terms = (
-        Agreement.objects.within(scope).filter(farm=farm),
-        FarmTerms.objects.within(scope).filter(farm=farm),
-    )
+    agreements = Agreement.objects.within(scope).filter(farm=farm)
+    terms = FarmTerms.objects.within(scope).filter(farm=farm)
     gone = {"agreements on prices": agreements.count(), "terms of payment": terms.count()}
     agreements.delete()
     terms.delete()

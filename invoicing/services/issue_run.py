@@ -1,13 +1,15 @@
 """Many drafts are issued in the background, one job each, so that one that cannot be issued stops no other."""
 
 from collections.abc import Iterable
+from contextlib import suppress
 from datetime import datetime
 
 from django.db import transaction
 
 from invoicing.models import Invoice, Sending
 from invoicing.services.issue_invoice import AlreadyIssued, issue_invoice
-from invoicing.services.send_invoice import NoAddress, send_invoice
+from invoicing.services.queue_sending import NoAddress
+from invoicing.services.send_invoice import send_invoice
 from trimops.accounts.models import User
 from trimops.jobs import Job, enqueue
 
@@ -35,8 +37,6 @@ def issue_in_run(*, invoice: Invoice, at: datetime, by: User, send: bool) -> Inv
     except AlreadyIssued:
         issued = invoice.locked()
     if send and not Sending.objects.within(issued.scope).filter(invoice=issued).exists():
-        try:
+        with suppress(NoAddress):
             send_invoice(invoice=issued, at=at, by=by)
-        except NoAddress:
-            return issued
     return issued

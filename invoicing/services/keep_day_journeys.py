@@ -1,7 +1,7 @@
 """The drives of days that are over go into the mileage log, made from the finished visits."""
 
 from collections.abc import Sequence
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
 
 from django.db import transaction
 
@@ -12,7 +12,7 @@ from invoicing.selectors.day_drives import DayDrive, day_drives, driven_van_days
 from invoicing.selectors.money_rules import money_rules
 from invoicing.services.lock_period import PeriodLocked, refuse_locked
 from trimops.accounts.models import Business
-from trimops.kernel.clock import at_local, local_day
+from trimops.kernel.clock import from_to, local_day
 from trimops.kernel.scope import Scope
 from visits.models import Van, Visit
 
@@ -39,8 +39,7 @@ def keep_day_journeys(*, van: Van, day: date, at: datetime) -> list[Journey]:
 def keep_journeys(*, business: Business, first: date, last: date, at: datetime) -> int:
     """The same for all vans from `first` to `last`, but not for today, which is not over. How many drives are new."""
     zone = business.zone
-    end = min(last, local_day(at, zone) - timedelta(days=1)) + timedelta(days=1)
-    start, stop = at_local(first, time(0), zone), at_local(end, time(0), zone)
+    start, stop = from_to(first, min(last, local_day(at, zone) - timedelta(days=1)), zone)
     days = driven_van_days(Scope(business.pk), start, stop)
     return sum(len(keep_day_journeys(van=van, day=day, at=at)) for van, day in days)
 

@@ -1,13 +1,12 @@
 """The documents of an invoice that is being issued: drawn, fingerprinted, kept."""
 
-import hashlib
-
 from django.db import transaction
 
 from invoicing.documents.e_invoice import CannotBeElectronic, cii_xml, ubl_xml
 from invoicing.documents.hybrid_pdf import archive_pdf, hybrid_pdf
 from invoicing.documents.invoice_check import check_invoice
 from invoicing.documents.invoice_content import InvoicePaper
+from invoicing.domain.fingerprint import fingerprint
 from invoicing.models import Invoice, InvoicePapers, MoneyRules
 from invoicing.selectors.invoice_content import invoice_content
 from invoicing.selectors.kept_amounts import KeptRows
@@ -33,11 +32,6 @@ def keep_papers(
     papers.full_clean(("business",), validate_unique=False, validate_constraints=False)
     papers.save()
     return papers
-
-
-def fingerprint(document: bytes) -> str:
-    """SHA-256 in hex; empty for a document that is not there."""
-    return hashlib.sha256(document).hexdigest() if document else ""
 
 
 def _e_invoices(paper: InvoicePaper) -> tuple[bytes, bytes, str]:

@@ -10,7 +10,8 @@ from invoicing.models import BilledWork
 from invoicing.selectors.draft_work import as_claim, claims_on
 from invoicing.selectors.visit_work import visit_work
 from invoicing.services.note_late_work import note_late_work
-from invoicing.services.open_draft import Hand, ReasonMissing
+from invoicing.services.open_draft import Hand
+from invoicing.services.want_reason import want_reason
 from visits.models import Visit
 
 
@@ -20,10 +21,9 @@ def leave_unbilled(*, visit: Visit, hand: Hand) -> int:
 
     Discarding a draft, or `bill_after_all`, brings such work back. ReasonMissing.
     """
-    if not hand.reason.strip():
-        raise ReasonMissing("Say why it is not billed: the reason is kept.")
+    because = want_reason(words=hand.reason, ask="Say why it is not billed: the reason is kept.")
     visit.farm.locked()
-    return hold_unbilled(visit=visit.locked(), because=hand.reason.strip(), at=hand.at)
+    return hold_unbilled(visit=visit.locked(), because=because, at=hand.at)
 
 
 @transaction.atomic

@@ -12,8 +12,7 @@ class NotADraft(RuleBroken):
 
 def lock_draft(*, invoice: Invoice) -> Invoice | None:
     """The draft, read anew and locked until the transaction ends; None when it was issued or is gone."""
-    rows = Invoice.objects.within(invoice.scope).filter(pk=invoice.pk)
-    row = rows.select_for_update(of=("self",), no_key=True).first()
+    row = Invoice.objects.within(invoice.scope).filter(pk=invoice.pk).locked().first()
     return None if row is None or row.is_issued else row
 
 

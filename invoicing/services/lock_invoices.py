@@ -13,4 +13,4 @@ def lock_invoices(*, scope: Scope, keys: Iterable[int], links: Sequence[str] = (
     """
     rows = Invoice.objects.within(scope).filter(pk__in=set(keys)).order_by("pk")
     rows = rows.select_related(*links) if links else rows
-    return {row.pk: row for row in rows.select_for_update(of=("self",), no_key=True)}
+    return {row.pk: row for row in rows.locked()}

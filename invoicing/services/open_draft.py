@@ -5,14 +5,9 @@ from datetime import datetime
 
 from invoicing.models import DraftEdit, Invoice
 from invoicing.services.lock_draft import locked_draft
+from invoicing.services.want_reason import want_reason
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
-
-
-class ReasonMissing(RuleBroken):
-    """What is changed by hand says why."""
-
-    code = "reason_missing"
 
 
 class CreditIsFixed(RuleBroken):
@@ -38,8 +33,7 @@ class Hand:
 
 def open_draft(*, invoice: Invoice, hand: Hand, lines: bool = True) -> Invoice:
     """The locked draft. ReasonMissing, NotADraft; CreditIsFixed where `lines` of a credit note would change."""
-    if not hand.reason.strip():
-        raise ReasonMissing("Say why: the reason is kept with the draft.")
+    want_reason(words=hand.reason, ask="Say why: the reason is kept with the draft.")
     row = locked_draft(invoice=invoice)
     if lines and row.is_credit_note:
         raise CreditIsFixed("A credit note is not changed line by line: discard it and credit anew.")

@@ -8,7 +8,7 @@ from django.db import transaction
 
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.money_words import in_words
-from invoicing.domain.settling import PaymentMethod, SettledBy
+from invoicing.domain.settling import PaymentMethod, SettledBy, is_part_of
 from invoicing.models import Allocation, BankEntry, Invoice, Payment
 from invoicing.selectors.payment_rest import payment_rest
 from invoicing.services.lock_period import refuse_locked
@@ -16,7 +16,6 @@ from invoicing.services.settle_invoice import settle_invoice
 from trimops.accounts.models import User
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
-from trimops.kernel.money import round_money
 
 
 class CannotPayBack(RuleBroken):
@@ -61,7 +60,7 @@ def _refuse_too_much(source: Payment | Invoice, amount: Decimal) -> None:
         left = payment_rest(source)
     else:
         left = source.open_amount if source.is_issued and source.is_credit_note else Decimal(0)
-    if not 0 < amount <= left or amount != round_money(amount, minor_digits(source.currency)):
+    if not is_part_of(amount, left, minor_digits(source.currency)):
         raise CannotPayBack(f"{in_words(left, source.currency)} is there to be paid back: that or less.")
 
 

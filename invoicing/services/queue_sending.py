@@ -24,6 +24,12 @@ class AddressMakesNoSense(RuleBroken):
     code = "address_makes_no_sense"
 
 
+class NoAddress(RuleBroken):
+    """It is not known where the farm's money papers go."""
+
+    code = "no_address"
+
+
 class NothingToSend(RuleBroken):
     """A mail wants a subject, a text and a paper."""
 

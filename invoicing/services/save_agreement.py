@@ -12,17 +12,13 @@ from invoicing.domain.agreed_prices import AgreementKind
 from invoicing.domain.pricing import PriceItem
 from invoicing.models import Agreement
 from invoicing.services.lock_period import refuse_locked
-from trimops.kernel.errors import RuleBroken
+from trimops.kernel.errors import FieldRefused
 
 
-class AgreementMakesNoSense(RuleBroken):
+class AgreementMakesNoSense(FieldRefused):
     """It could not be charged by; `field` says where to mend it."""
 
     code = "agreement_makes_no_sense"
-
-    def __init__(self, field: str, message: str) -> None:
-        super().__init__(message)
-        self.field = field
 
 
 @dataclass(frozen=True)

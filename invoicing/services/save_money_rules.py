@@ -8,21 +8,17 @@ from invoicing.documents.logo import LogoUnreadable, printable_logo
 from invoicing.domain.bank_account import clean_bic, clean_iban
 from invoicing.domain.reminder_steps import read_days
 from invoicing.models import MoneyRules
-from trimops.kernel.errors import RuleBroken
+from trimops.kernel.errors import FieldRefused
 
 MOST_LOGO_BYTES = 500_000
 DAYS_IN_YEAR = range(360, 367)
 PREFIX = re.compile(r"[A-Z0-9](?:[A-Z0-9/-]{0,10}[A-Z0-9])?")
 
 
-class RulesMakeNoSense(RuleBroken):
+class RulesMakeNoSense(FieldRefused):
     """What was put down cannot be kept; `field` says where to mend it."""
 
     code = "rules_make_no_sense"
-
-    def __init__(self, field: str, message: str) -> None:
-        super().__init__(message)
-        self.field = field
 
 
 @transaction.atomic

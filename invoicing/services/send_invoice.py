@@ -1,6 +1,7 @@
 """An issued invoice goes out by mail."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from django.db import transaction
@@ -9,18 +10,11 @@ from invoicing.domain.sending_states import SendingState, SentPaper
 from invoicing.models import Invoice, Sending
 from invoicing.selectors.invoice_mail import InvoiceMail, invoice_mail
 from invoicing.services.make_invoice_link import NotIssuedYet
-from invoicing.services.queue_sending import queue_sending, sound_address
+from invoicing.services.queue_sending import NoAddress, queue_sending, sound_address
 from trimops.accounts.models import User
-from trimops.kernel.errors import RuleBroken
 
 SAME_PRESS = timedelta(minutes=1)
 """Nobody means to send the same paper to the same address twice within a minute."""
-
-
-class NoAddress(RuleBroken):
-    """It is not known where the farm's money papers go."""
-
-    code = "no_address"
 
 
 @transaction.atomic
@@ -60,9 +54,7 @@ def send_invoice(
 def _worded(mail: InvoiceMail, subject: str, body: str, with_xml: bool | None) -> InvoiceMail:
     """The mail with what the person wrote instead."""
     xml = (mail.with_xml if with_xml is None else with_xml) and not mail.no_xml_because
-    return InvoiceMail(
-        subject or mail.subject, body or mail.body, mail.addresses, bool(xml), mail.no_xml_because
-    )
+    return replace(mail, subject=subject or mail.subject, body=body or mail.body, with_xml=xml)
 
 
 def _just_now(invoice: Invoice, address: str, at: datetime) -> Sending | None:

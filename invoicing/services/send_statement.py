@@ -12,15 +12,8 @@ from invoicing.domain.sending_states import SentPaper
 from invoicing.models import Sending
 from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.statement_content import statement_content
-from invoicing.services.queue_sending import queue_sending
+from invoicing.services.queue_sending import NoAddress, queue_sending
 from trimops.accounts.models import User
-from trimops.kernel.errors import RuleBroken
-
-
-class NoAddress(RuleBroken):
-    """Nobody is named to whom money papers of this farm go."""
-
-    code = "no_address"
 
 
 @transaction.atomic

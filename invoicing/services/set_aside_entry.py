@@ -6,16 +6,15 @@ from django.db import transaction
 
 from invoicing.models import BankEntry
 from invoicing.services.match_entry import open_entry
-from invoicing.services.undo_allocation import ReasonMissing
+from invoicing.services.want_reason import want_reason
 
 
 @transaction.atomic
 def set_aside_entry(*, entry: BankEntry, because: str, at: datetime) -> BankEntry:
     """EntryIsDone when it is matched or set aside already, ReasonMissing without a reason."""
     row = open_entry(entry)
-    if not because.strip():
-        raise ReasonMissing("Say what it is: rent, feed, a private matter.")
-    row.set_aside_at, row.set_aside_because = at, because.strip()[:200]
+    reason = want_reason(words=because, ask="Say what it is: rent, feed, a private matter.")
+    row.set_aside_at, row.set_aside_because = at, reason[:200]
     row.save(update_fields=["set_aside_at", "set_aside_because"])
     return row
 

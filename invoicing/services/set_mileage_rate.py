@@ -29,7 +29,7 @@ def set_mileage_rate(*, business: Business, rate: AllowanceRate, source: str) ->
     """
     _refuse_nonsense(rate, source)
     refuse_locked(scope=Scope(business.pk), day=rate.valid_from, what="The allowance's first day")
-    rows = MileageRate.objects.within(Scope(business.pk)).select_for_update(of=("self",))
+    rows = MileageRate.objects.within(Scope(business.pk)).locked()
     row = rows.filter(valid_from=rate.valid_from).first()
     row = row or MileageRate(business=business, valid_from=rate.valid_from)
     row.unit, row.first_rate, row.then_rate = rate.unit.value, rate.first_rate, rate.then_rate

@@ -7,7 +7,7 @@ from django.db import transaction
 
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.money_words import in_words
-from invoicing.domain.settling import SettledBy
+from invoicing.domain.settling import SettledBy, is_part_of
 from invoicing.models import Allocation, Invoice
 from invoicing.services.lock_invoices import lock_invoices
 from invoicing.services.lock_period import refuse_locked
@@ -15,7 +15,6 @@ from invoicing.services.settle_invoice import settle_invoice
 from trimops.accounts.models import User
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
-from trimops.kernel.money import round_money
 
 
 class CannotSetOff(RuleBroken):
@@ -37,7 +36,7 @@ def set_off_credit(
     _refuse_strangers(note, bill)
     fits = min(note.open_amount, bill.open_amount)
     amount = fits if amount is None else amount
-    if not 0 < amount <= fits or amount != round_money(amount, minor_digits(bill.currency)):
+    if not is_part_of(amount, fits, minor_digits(bill.currency)):
         raise CannotSetOff(f"Up to {in_words(fits, bill.currency)} can be set off, and more than nought.")
     day = _day(note, bill, at)
     refuse_locked(scope=bill.scope, day=day)

@@ -31,7 +31,7 @@ def set_reference_rate(
         raise RateRefused("Say where the rate was read: it is printed beside the interest.")
     if abs(percent) >= MOST_PERCENT:
         raise RateRefused("A rate is given in percent a year, such as 4.25.")
-    rows = ReferenceRate.objects.within(Scope(business.pk)).select_for_update(of=("self",))
+    rows = ReferenceRate.objects.within(Scope(business.pk)).locked()
     row = rows.filter(valid_from=valid_from).first() or ReferenceRate(
         business=business, valid_from=valid_from
     )

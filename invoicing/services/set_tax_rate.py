@@ -11,18 +11,14 @@ from invoicing.models import TaxRate
 from invoicing.selectors.billed_on import rate_is_billed_on
 from invoicing.services.lock_period import refuse_locked
 from trimops.accounts.models import Business
-from trimops.kernel.errors import RuleBroken
+from trimops.kernel.errors import FieldRefused, RuleBroken
 from trimops.kernel.scope import Scope
 
 
-class RateMakesNoSense(RuleBroken):
+class RateMakesNoSense(FieldRefused):
     """No invoice can carry it; `field` says where to mend it."""
 
     code = "rate_makes_no_sense"
-
-    def __init__(self, field: str, message: str) -> None:
-        super().__init__(message)
-        self.field = field
 
 
 class RateBilledOn(RuleBroken):

@@ -8,7 +8,8 @@ from invoicing.models import Allocation, Payment
 from invoicing.services.lock_invoices import lock_invoices
 from invoicing.services.lock_period import refuse_locked
 from invoicing.services.settle_invoice import settle_invoice
-from invoicing.services.undo_allocation import ReasonMissing, undo_allocation
+from invoicing.services.undo_allocation import undo_allocation
+from invoicing.services.want_reason import want_reason
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 
@@ -32,8 +33,7 @@ def take_back_payment(*, payment: Payment, because: str, at: datetime, by: User)
     row = payment.locked()
     if row.taken_back_at is not None:
         return row
-    if not because.strip():
-        raise ReasonMissing("Say why the payment is taken back: the reason is kept.")
+    reason = want_reason(words=because, ask="Say why the payment is taken back: the reason is kept.")
     if Payment.objects.within(row.scope).standing().filter(pays_back=row).exists():
         raise CannotTakeBack("Money was paid back from this payment: take that back first.")
     allocations = list(rows.all())
@@ -41,8 +41,8 @@ def take_back_payment(*, payment: Payment, because: str, at: datetime, by: User)
         raise CannotTakeBack("Somebody just set this payment against another invoice: look at it again.")
     refuse_locked(scope=row.scope, day=row.received_on)
     for allocation in allocations:
-        undo_allocation(allocation=allocation, because=because, at=at)
-    row.taken_back_at, row.taken_back_by, row.taken_back_because = at, by, because.strip()[:200]
+        undo_allocation(allocation=allocation, because=reason, at=at)
+    row.taken_back_at, row.taken_back_by, row.taken_back_because = at, by, reason[:200]
     row.full_clean()
     row.save()
     for invoice in invoices.values():

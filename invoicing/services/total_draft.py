@@ -5,9 +5,10 @@ from decimal import Decimal
 
 from django.db import transaction
 
-from invoicing.domain.amounts import AmountLine, RoundingRule, WholeAmount, invoice_amounts
+from invoicing.domain.amounts import invoice_amounts
 from invoicing.domain.minor_units import minor_digits
 from invoicing.models import DocumentAmount, Invoice, InvoiceLine
+from invoicing.selectors.kept_amounts import amount_line, amounts_of
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.money import round_money
 
@@ -29,15 +30,14 @@ def total_draft(*, invoice: Invoice) -> Invoice:
     """
     digits = minor_digits(invoice.currency)
     lines = list(InvoiceLine.objects.within(invoice.scope).filter(invoice=invoice))
-    asked = [amount_of(line) for line in lines]
-    nets = invoice_amounts(asked, (), digits).line_nets
+    nets = invoice_amounts([amount_line(line) for line in lines], (), digits).line_nets
     changed = []
     for line, net in zip(lines, nets, strict=True):
         if line.net != net:
             line.net = net
             changed.append(line)
     whole = _whole_amounts(invoice, lines, digits)
-    _put_totals(invoice, asked, whole)
+    _put_totals(invoice, lines, whole)
     InvoiceLine.objects.within(invoice.scope).bulk_update(changed, ["net"])
     _keep(invoice)
     return invoice
@@ -46,15 +46,13 @@ def total_draft(*, invoice: Invoice) -> Invoice:
 @transaction.atomic
 def total_new_draft(*, invoice: Invoice, lines: Sequence[InvoiceLine]) -> Invoice:
     """The same for a draft that is not stored yet, with its first lines, whose nets are right; it is stored."""
-    _put_totals(invoice, [amount_of(line) for line in lines], ())
+    _put_totals(invoice, lines, ())
     _keep(invoice)
     return invoice
 
 
-def _put_totals(invoice: Invoice, asked: Sequence[AmountLine], whole: Sequence[DocumentAmount]) -> None:
-    parts = [WholeAmount(row.is_charge, row.amount, row.tax_category, row.tax_percent) for row in whole]
-    rule, digits = RoundingRule(invoice.rounding_rule), minor_digits(invoice.currency)
-    figures = invoice_amounts(asked, parts, digits, rule, prepaid=invoice.prepaid, rounding=invoice.rounding)
+def _put_totals(invoice: Invoice, lines: Sequence[InvoiceLine], whole: Sequence[DocumentAmount]) -> None:
+    figures = amounts_of(invoice, lines, whole)
     if figures.net < 0 or any(share.taxable < 0 for share in figures.tax_shares):
         raise LessThanNothing("More would be taken off than is billed at that tax rate: take less off.")
     invoice.line_sum, invoice.net, invoice.tax = figures.line_sum, figures.net, figures.tax
@@ -66,11 +64,6 @@ def _keep(invoice: Invoice) -> None:
     """Checked and saved. The database holds the constraints, and who drafts has locked what they are about."""
     invoice.full_clean(LINKS, validate_unique=False, validate_constraints=False)
     invoice.save()
-
-
-def amount_of(line: InvoiceLine) -> AmountLine:
-    """A kept line as the arithmetic takes it."""
-    return AmountLine(line.quantity, line.unit_price, line.tax_category, line.tax_percent, line.allowance)
 
 
 def _whole_amounts(invoice: Invoice, lines: list[InvoiceLine], digits: int) -> list[DocumentAmount]:

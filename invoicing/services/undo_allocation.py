@@ -6,13 +6,7 @@ from django.db import transaction
 
 from invoicing.models import Allocation
 from invoicing.services.lock_period import refuse_locked
-from trimops.kernel.errors import RuleBroken
-
-
-class ReasonMissing(RuleBroken):
-    """What is undone or written off says why."""
-
-    code = "reason_missing"
+from invoicing.services.want_reason import want_reason
 
 
 @transaction.atomic
@@ -21,9 +15,8 @@ def undo_allocation(*, allocation: Allocation, because: str, at: datetime) -> No
     row = allocation.locked()
     if row.undone_at is not None:
         return
-    if not because.strip():
-        raise ReasonMissing("Say why this is undone: the reason is kept.")
+    reason = want_reason(words=because, ask="Say why this is undone: the reason is kept.")
     refuse_locked(scope=row.scope, day=row.on)
-    row.undone_at, row.undone_because = at, because.strip()[:200]
+    row.undone_at, row.undone_because = at, reason[:200]
     row.full_clean()
     row.save()

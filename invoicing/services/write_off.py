@@ -7,15 +7,14 @@ from django.db import transaction
 
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.money_words import in_words
-from invoicing.domain.settling import SettledBy
+from invoicing.domain.settling import SettledBy, is_part_of
 from invoicing.models import Allocation, Invoice
 from invoicing.services.lock_period import refuse_locked
 from invoicing.services.settle_invoice import settle_invoice
-from invoicing.services.undo_allocation import ReasonMissing
+from invoicing.services.want_reason import want_reason
 from trimops.accounts.models import User
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
-from trimops.kernel.money import round_money
 
 
 class CannotWriteOff(RuleBroken):
@@ -34,18 +33,17 @@ def write_off(
     means for the tax is for the accountant: the invoice itself stays as it is.
     """
     row = invoice.locked()
-    if not reason.strip():
-        raise ReasonMissing("Say why it is written off: the reason is kept.")
+    because = want_reason(words=reason, ask="Say why it is written off: the reason is kept.")
     if not row.is_issued or row.is_credit_note:
         raise CannotWriteOff("Only an issued invoice is written off.")
     amount = row.open_amount if amount is None else amount
-    if not 0 < amount <= row.open_amount or amount != round_money(amount, minor_digits(row.currency)):
+    if not is_part_of(amount, row.open_amount, minor_digits(row.currency)):
         open_words = in_words(row.open_amount, row.currency)
         raise CannotWriteOff(f"{open_words} is open of {row.number}: write off that or less.")
     day = max(local_day(at, row.business.zone), row.issued_on or row.tax_point)
     refuse_locked(scope=row.scope, day=day)
     made = Allocation(business_id=row.business_id, invoice=row, kind=SettledBy.WRITE_OFF.value)
-    made.amount, made.on, made.reason = amount, day, reason.strip()[:200]
+    made.amount, made.on, made.reason = amount, day, because[:200]
     made.noted_at, made.noted_by = at, by
     made.full_clean()
     made.save()

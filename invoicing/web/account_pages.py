@@ -20,13 +20,14 @@ from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.statement_content import statement_content
 from invoicing.services.send_statement import send_statement
 from invoicing.web.invoice_pages import MONEY
+from invoicing.web.period_form import FIRST_DAY, LAST_DAY
 from trimops.kernel.clock import local_day
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 
 PER_PAGE = 100
+HEADS = " | ".join(["Farm", *(f"{age.label} #" for age in Age), "In all #", "On account #"])
 HALF_A_YEAR = timedelta(days=182)
-_FIRST_YEAR, _LAST_YEAR = 1970, 2199
 OF_PAYMENTS = {AccountWhat.PAYMENT, AccountWhat.PAID_BACK}
 
 
@@ -92,7 +93,7 @@ class OverduePage(ScopedPage):
         book = next((book for book in books if book.currency == request.GET.get("currency", own)), None)
         book = book or AgedDebtors(own, ())
         page = Paginator(book.debtors, PER_PAGE).get_page(request.GET.get("page"))
-        told = {"book": book, "books": books, "page": page, "ages": list(Age)}
+        told = {"book": book, "books": books, "page": page, "heads": HEADS}
         return self.show({**told, "keep_query": f"currency={book.currency}"})
 
 
@@ -107,4 +108,4 @@ def _day(text: str | None) -> date | None:
         day = date.fromisoformat(text or "")
     except ValueError:
         return None
-    return day if _FIRST_YEAR <= day.year <= _LAST_YEAR else None
+    return day if FIRST_DAY <= day <= LAST_DAY else None

@@ -15,15 +15,15 @@ from invoicing.services.end_agreement import end_agreement
 from invoicing.services.lock_period import PeriodLocked
 from invoicing.services.save_agreement import AgreementMakesNoSense, AgreementWord, save_agreement
 from invoicing.web.amount_field import AmountField
-from invoicing.web.price_pages import MONEY
+from invoicing.web.invoice_pages import MONEY
 from trimops.kernel.choices import choices_of
 from trimops.kernel.clock import local_day
+from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 
 WORDS = {item.value: item.label_with_unit for item in PriceItem if item is not PriceItem.OTHER}
 WORDS |= {PriceItem.MINIMUM.value: "The minimum charge of a visit", "": "Everything but the minimum"}
 AGREED_ON = sorted(WORDS.items(), key=lambda pair: pair[0] != "")
-DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 
 
 class AgreementForm(forms.Form):

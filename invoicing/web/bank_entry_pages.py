@@ -5,12 +5,13 @@ from decimal import Decimal
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
+from django.utils.functional import cached_property
 
 from farms.models import Farm
 from invoicing.domain.bank_csv import CsvMapping, csv_rows, guess_mapping, read_bank_csv
 from invoicing.domain.bank_file import ReadStatement, UnreadableBankFile
 from invoicing.models import BankEntry, BankFile, BankMapping, Invoice, Payment
-from invoicing.selectors.match_view import match_rows
+from invoicing.selectors.match_view import MatchRow, match_rows
 from invoicing.selectors.open_invoices import open_invoices
 from invoicing.selectors.paid_back_by import BackChoice, what_it_may_pay_back
 from invoicing.services.match_entry import match_entry, match_entry_paid_back
@@ -21,8 +22,8 @@ from invoicing.web.bank_forms import MappingForm, initial_of
 from invoicing.web.bank_pages import kept_file, tell_reading
 from invoicing.web.invoice_pages import MONEY
 from invoicing.web.payment_forms import SharesForm, WhyForm, shared_out
-from invoicing.web.payment_pages import number_asked
 from trimops.kernel.errors import RuleBroken
+from trimops.web.asked import number_asked
 from trimops.web.scoped_page import ScopedPage
 
 PREVIEWED = 8
@@ -35,14 +36,12 @@ class BankEntryPage(ScopedPage):
     template = "invoicing/bank_entry.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
-        entry = self._entry(pk)
-        return self._show(entry, self._farm(entry))
+        return self._show(self._farm())
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        entry = self._entry(pk)
-        farm = self._farm(entry)
+        entry, farm = self.entry, self._farm()
         if farm is None:
-            return self._show(entry, None, status=400)
+            return self._show(None, status=400)
         form = SharesForm(open_invoices(self.scope, farm, entry.currency), request.POST)
         if form.is_valid():
             try:
@@ -52,22 +51,26 @@ class BankEntryPage(ScopedPage):
             else:
                 messages.success(request, f"Booked for {farm.name}.")
                 return redirect("bank")
-        return self._show(entry, farm, form, status=400)
+        return self._show(farm, form, status=400)
 
-    def _entry(self, pk: int) -> BankEntry:
-        return self.fetch(BankEntry, pk, "statement__file")
+    @cached_property
+    def entry(self) -> BankEntry:
+        return self.fetch(BankEntry, self.kwargs["pk"], "statement__file")
 
-    def _farm(self, entry: BankEntry) -> Farm | None:
+    @cached_property
+    def match(self) -> MatchRow:
+        """Reckoned against every open invoice, so once a request and only where it is wanted."""
+        return match_rows(self.scope, [self.entry])[0]
+
+    def _farm(self) -> Farm | None:
         """The farm asked for, else that of the best proposal."""
         key = number_asked(self.request.GET.get("farm"))
-        if key is None and (best := match_rows(self.scope, [entry])[0].best):
+        if key is None and (best := self.match.best):
             key = best.farm
         return self.fetch(Farm, key, "payer") if key else None
 
-    def _show(
-        self, entry: BankEntry, farm: Farm | None, form: SharesForm | None = None, status: int = 200
-    ) -> HttpResponse:
-        match = match_rows(self.scope, [entry])[0]
+    def _show(self, farm: Farm | None, form: SharesForm | None = None, status: int = 200) -> HttpResponse:
+        entry, match = self.entry, self.match
         if form is None and farm is not None:
             rows = open_invoices(self.scope, farm, entry.currency)
             is_best = match.best is not None and match.best.farm == farm.pk

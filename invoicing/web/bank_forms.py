@@ -12,6 +12,8 @@ from invoicing.domain.bank_csv import DAY_FORMATS, DELIMITERS, ENCODINGS, CsvMap
 from invoicing.domain.bank_file import MOST_BYTES
 
 NONE = ""
+WRITING = ("encoding", "delimiter", "decimal", "day_format", "header_rows", "footer_rows")
+WORDS = ("credit_word", "debit_word")
 COLUMNS = (
     ("day", "Day of booking", True),
     ("amount", "Amount, with its sign", False),
@@ -77,35 +79,14 @@ class MappingForm(forms.Form):
         self.fields["text"] = forms.MultipleChoiceField(
             label="What for", choices=choices, required=False, widget=forms.CheckboxSelectMultiple
         )
-        own = ("encoding", "delimiter", "decimal", "day_format", "header_rows", "footer_rows")
-        self.order_fields(
-            [*own, *(name for name, *_ in COLUMNS), "credit_word", "debit_word", "text", "name"]
-        )
+        self.order_fields([*WRITING, *(name for name, *_ in COLUMNS), *WORDS, "text", "name"])
 
     def mapping(self) -> CsvMapping:
         """What was put down, once the form is valid."""
         told = self.cleaned_data
-        columns = {name: int(told[name]) if told[name] != NONE else None for name, *_ in COLUMNS}
-        return CsvMapping(
-            encoding=told["encoding"],
-            delimiter=told["delimiter"],
-            decimal=told["decimal"],
-            day_format=told["day_format"],
-            header_rows=told["header_rows"],
-            footer_rows=told["footer_rows"],
-            credit_word=told["credit_word"],
-            debit_word=told["debit_word"],
-            day=columns.pop("day") or 0,
-            text=tuple(int(column) for column in told["text"]),
-            amount=columns["amount"],
-            credit=columns["credit"],
-            debit=columns["debit"],
-            mark=columns["mark"],
-            party=columns["party"],
-            account=columns["account"],
-            reference=columns["reference"],
-            bank_reference=columns["bank_reference"],
-        )
+        parts = {name: told[name] for name in (*WRITING, *WORDS)}
+        parts |= {name: int(told[name]) for name, *_ in COLUMNS if told[name] != NONE}
+        return CsvMapping(**parts, text=tuple(int(column) for column in told["text"]))
 
 
 def initial_of(mapping: CsvMapping, name: str = "") -> dict[str, object]:

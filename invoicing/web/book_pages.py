@@ -17,12 +17,12 @@ from invoicing.web.invoice_pages import MONEY
 from invoicing.web.period_form import AskedPeriod, asked_period
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound
+from trimops.web.file_answer import WORKBOOK, file_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.csv_file import csv_file
 from visits.documents.spreadsheet import spreadsheet
 
 PER_PAGE = 60
-WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 CSV = "text/csv; charset=utf-8"
 
 
@@ -103,14 +103,6 @@ class BooksFile(BookPage):
         tables = [table.table for table in found.tables.values()]
         content = spreadsheet(tables, self.now, f"Books, {asked.period.words}")
         return file_answer(content, WORKBOOK, self.file_name("books", asked, "xlsx"))
-
-
-def file_answer(content: bytes, kind: str, name: str) -> HttpResponse:
-    """A file to keep, saved under `name`."""
-    answer = HttpResponse(content, content_type=kind)
-    answer["Content-Disposition"] = f'attachment; filename="{name}"'
-    answer["Cache-Control"] = "private, no-store"
-    return answer
 
 
 def _listed(part: BookPart, table: BookTable) -> ListedPart:

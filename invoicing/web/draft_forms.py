@@ -7,20 +7,19 @@ from django.http import QueryDict
 
 from invoicing.domain.discount import Discount
 from invoicing.domain.home_currency import home_currency
+from invoicing.domain.read_price_lines import plain_amount
 from invoicing.models import Invoice, InvoiceLine, TaxRate
+from invoicing.selectors.tax_choices import rate_words
 from invoicing.services.change_draft_head import DraftHead
 from invoicing.services.change_line import LineChange
 from invoicing.web.amount_field import AmountField
+from trimops.web.day_input import DAY
 
 
 class ReasonForm(forms.Form):
     """Why."""
 
     reason = forms.CharField(label="Why", max_length=200, help_text="Kept with the draft.")
-
-
-def _short(number: Decimal) -> str:
-    return f"{number.normalize():f}"
 
 
 class IssueAllForm(forms.Form):
@@ -62,8 +61,8 @@ class LineForm(DiscountForm):
         off = line.allowance if line.allowance_percent is None else None
         first = {
             "description": line.description,
-            "quantity": _short(line.quantity),
-            "percent": _short(line.allowance_percent) if line.allowance_percent else None,
+            "quantity": plain_amount(line.quantity, 0),
+            "percent": plain_amount(line.allowance_percent, 0) if line.allowance_percent else None,
             "amount": off or None,
         }
         super().__init__(data, initial=first)
@@ -86,7 +85,7 @@ class HandLineForm(ReasonForm):
     def __init__(self, data: QueryDict | None = None, *, rates: list[TaxRate]) -> None:
         super().__init__(data, initial={"quantity": "1"})
         self.rates = {str(rate.pk): rate for rate in rates}
-        choices = [(str(rate.pk), f"{rate.name or rate.code}, {rate.percent:f} %") for rate in rates]
+        choices = [(str(rate.pk), rate_words(rate)) for rate in rates]
         self.fields["tax"].choices = choices  # type: ignore[attr-defined]
 
     def rate(self) -> TaxRate:
@@ -106,7 +105,7 @@ class WholeForm(DiscountForm):
     def __init__(self, data: QueryDict | None = None, *, rates: list[tuple[str, Decimal]]) -> None:
         super().__init__(data, initial={"what": "off"})
         self.rates = {f"{category}|{percent:f}": (category, percent) for category, percent in rates}
-        choices = [(key, f"{percent:f} %") for key, (_, percent) in self.rates.items()]
+        choices = [(key, f"{plain_amount(percent, 0)} %") for key, (_, percent) in self.rates.items()]
         self.fields["rate"].choices = [("", "Each in its share"), *choices]  # type: ignore[attr-defined]
         self.fields["percent"].label, self.fields["amount"].label = "Percent", "or amount, without tax"
         if len(choices) == 1:
@@ -135,7 +134,7 @@ class HeadForm(ReasonForm):
     tax_point = forms.DateField(
         label="Tax point",
         required=False,
-        widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
+        widget=DAY,
         help_text="The last day of the work. If the books are closed for that day, ask your accountant which holds.",
     )
     field_order = ("order_number", "buyer_reference", "note", "prepaid", "home_rate", "tax_point", "reason")

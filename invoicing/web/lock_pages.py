@@ -12,10 +12,10 @@ from invoicing.models.invoice import InvoiceQuerySet
 from invoicing.selectors.period_lock import lock_history, locked_until
 from invoicing.services.lock_period import lock_period
 from invoicing.web.invoice_pages import MONEY
-from invoicing.web.period_form import day_input
 from trimops.accounts.roles import Role
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
+from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 
 DRAFTS_SHOWN = 40
@@ -24,7 +24,7 @@ DRAFTS_SHOWN = 40
 class LockForm(forms.Form):
     until = forms.DateField(
         label="Locked up to and with",
-        widget=day_input(),
+        widget=DAY,
         required=False,
         help_text="Empty: nothing is locked, all is open again.",
     )

@@ -9,17 +9,17 @@ from django.urls import reverse
 
 from invoicing.domain.travel_charge import DistanceUnit
 from invoicing.models import Journey
-from invoicing.selectors.book_parts import UNITS
 from invoicing.selectors.mileage_log import mileage_log
 from invoicing.selectors.money_rules import money_rules
 from invoicing.services.change_journey import change_journey
 from invoicing.services.keep_day_journeys import keep_journeys
 from invoicing.services.note_journey import JourneyWord, note_journey
 from invoicing.web.invoice_pages import MONEY
-from invoicing.web.period_form import AskedPeriod, DrivesPeriodForm, asked_period, day_input
+from invoicing.web.period_form import AskedPeriod, DrivesPeriodForm, asked_period
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
+from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Van
 
@@ -27,7 +27,7 @@ PER_PAGE = 60
 
 
 class JourneyForm(forms.Form):
-    on = forms.DateField(label="Day", widget=day_input())
+    on = forms.DateField(label="Day", widget=DAY)
     from_words = forms.CharField(label="From", max_length=120)
     to_words = forms.CharField(label="To", max_length=120)
     purpose = forms.CharField(label="What for", max_length=200)
@@ -46,7 +46,7 @@ class JourneyForm(forms.Form):
     ) -> None:
         super().__init__(data, initial=initial)
         self.unit = unit
-        self.fields["distance"].label = f"How far, {UNITS[unit]}"
+        self.fields["distance"].label = f"How far, {unit.short}"
         self.fields["van"].queryset = Van.objects.within(scope)  # type: ignore[attr-defined]
 
     def word(self) -> JourneyWord:
@@ -75,7 +75,7 @@ class MileagePage(ScopedPage):
         asked = self._asked(request.GET)
         log = mileage_log(self.seat.business, asked.period)
         page = Paginator(log.drives, PER_PAGE).get_page(request.GET.get("page"))
-        context = {"asked": asked, "log": log, "page": page, "unit": UNITS[log.unit]}
+        context = {"asked": asked, "log": log, "page": page, "unit": log.unit.short}
         return self.show(context)
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
@@ -142,5 +142,5 @@ class JourneyPage(ScopedPage):
         return self._show(journey, form, 400)
 
     def _show(self, journey: Journey, form: MendForm, status: int = 200) -> HttpResponse:
-        unit = UNITS[DistanceUnit(journey.unit)]
+        unit = DistanceUnit(journey.unit).short
         return self.show({"journey": journey, "form": form, "unit": unit}, status=status)

@@ -17,13 +17,9 @@ from invoicing.services.note_payment import MoneyReceived
 from invoicing.web.amount_field import AmountField, PaidField
 from trimops.kernel.choices import choices_of
 from trimops.kernel.money import round_money
+from trimops.web.day_input import DAY
 
 Initial = Mapping[str, object]
-
-
-def day_field(label: str, **more: object) -> forms.DateField:
-    widget = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
-    return forms.DateField(label=label, widget=widget, **more)  # type: ignore[arg-type]
 
 
 class WhyForm(forms.Form):
@@ -43,7 +39,7 @@ class PaidBackForm(forms.Form):
     """Money that goes back to the farm."""
 
     amount = PaidField(label="Amount")
-    paid_on = day_field("Went out on")
+    paid_on = forms.DateField(label="Went out on", widget=DAY)
     method = forms.ChoiceField(label="How", choices=choices_of(PaymentMethod))
     note = forms.CharField(label="Note", required=False, max_length=300)
 
@@ -91,7 +87,7 @@ class PaymentForm(SharesForm):
     """Money that came in from one farm."""
 
     amount = PaidField(label="Amount")
-    received_on = day_field("Came in on")
+    received_on = forms.DateField(label="Came in on", widget=DAY)
     method = forms.ChoiceField(label="How", choices=choices_of(PaymentMethod))
     reference = forms.CharField(label="Reference", required=False, max_length=140)
     note = forms.CharField(label="Note", required=False, max_length=300, help_text="For the office only.")

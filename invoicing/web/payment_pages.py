@@ -30,20 +30,12 @@ from invoicing.web.payment_forms import (
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.money import round_money
+from trimops.web.asked import number_asked, words_asked
 from trimops.web.scoped_page import ScopedPage
 from trimops.web.templatetags.figures import money as money_words
 
 PER_PAGE = 60
-
-
-def number_asked(text: str | None) -> int | None:
-    """A key out of the address, if it is one."""
-    return int(text) if text and text.isascii() and text.isdigit() and len(text) < 16 else None
-
-
-def words_asked(request: HttpRequest) -> str:
-    """What is searched for; PostgreSQL takes no NUL in a text."""
-    return request.GET.get("q", "").replace("\0", "").strip()[:60]
+MOST_WORDS = 60
 
 
 class PaymentsPage(ScopedPage):
@@ -52,7 +44,7 @@ class PaymentsPage(ScopedPage):
 
     def get(self, request: HttpRequest) -> HttpResponse:
         shown = PaymentFilter.of(request.GET.get("show", ""))
-        text = words_asked(request)
+        text = words_asked(request.GET, MOST_WORDS)
         rows = payment_rows(self.scope, shown, text)
         page = Paginator(rows, PER_PAGE).get_page(request.GET.get("page"))
         return self.show(
@@ -78,7 +70,7 @@ class NewPaymentPage(ScopedPage):
         key = number_asked(request.GET.get("farm"))
         if key is None:
             farms = Farm.objects.within(self.scope).filter(erased_at__isnull=True)
-            text = words_asked(request)
+            text = words_asked(request.GET, MOST_WORDS)
             page = Paginator(farms.named_like(text), PER_PAGE).get_page(request.GET.get("page"))
             return self.show({"page": page, "q": text}, "invoicing/payment_farm.html")
         farm, rows = self._farm(key)
@@ -133,12 +125,15 @@ class PaymentPage(ScopedPage):
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         payment = self._payment(pk)
-        rest, rows = payment_rest(payment), self._open(payment)
-        return self._show(payment, SharesForm(rows, initial=shared_out(rest, rows, payment.currency)))
+        rest = payment_rest(payment)
+        rows = self._open(payment, rest)
+        form = SharesForm(rows, initial=shared_out(rest, rows, payment.currency))
+        return self._show(payment, rest, form)
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         payment = self._payment(pk)
-        form = SharesForm(self._open(payment), request.POST)
+        rest = payment_rest(payment)
+        form = SharesForm(self._open(payment, rest), request.POST)
         if form.is_valid():
             try:
                 use_rest(payment=payment, shares=form.shares, at=self.now, by=self.seat.user)
@@ -147,18 +142,17 @@ class PaymentPage(ScopedPage):
             else:
                 messages.success(request, "The rest is set against what was chosen.")
                 return redirect("payment", pk)
-        return self._show(payment, form, 400)
+        return self._show(payment, rest, form, 400)
 
     def _payment(self, pk: int) -> Payment:
         return self.fetch(Payment, pk, "farm__business", "farm__payer", "bank_entry", "pays_back", "noted_by")
 
-    def _open(self, payment: Payment) -> list[OpenRow]:
-        if payment_rest(payment) <= 0:
+    def _open(self, payment: Payment, rest: Decimal) -> list[OpenRow]:
+        if rest <= 0:
             return []
         return open_invoices(self.scope, payment.farm, payment.currency)
 
-    def _show(self, payment: Payment, form: SharesForm, status: int = 200) -> HttpResponse:
-        rest = payment_rest(payment)
+    def _show(self, payment: Payment, rest: Decimal, form: SharesForm, status: int = 200) -> HttpResponse:
         told = {"payment": payment, "form": form, "rest": rest, "parts": parts_of(payment)}
         back = list(Payment.objects.within(self.scope).standing().filter(pays_back=payment))
         return self.show({**told, "paid_back": back, "is_out": payment.amount < 0}, status=status)

@@ -11,14 +11,11 @@ from invoicing.domain.tax_periods import BookDay, Period, PeriodKind
 from invoicing.selectors.books_period import books_period
 from trimops.kernel.choices import choices_of
 from trimops.kernel.scope import Scope
+from trimops.web.day_input import DAY
 
 ONE_DAY = timedelta(days=1)
-_FIRST, _LAST = date(1970, 1, 1), date(2199, 12, 31)
+FIRST_DAY, LAST_DAY = date(1970, 1, 1), date(2199, 12, 31)
 """Days further off are slips (the year 26), and the calendar ends beside the last of them."""
-
-
-def day_input() -> forms.DateInput:
-    return forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 
 
 class PeriodForm(forms.Form):
@@ -26,15 +23,15 @@ class PeriodForm(forms.Form):
 
     all_may_stay_empty = True
     kind = forms.ChoiceField(label="How long", choices=choices_of(PeriodKind), required=False)
-    first = forms.DateField(label="From, or any day of it", widget=day_input(), required=False)
-    last = forms.DateField(label="Until", widget=day_input(), required=False)
+    first = forms.DateField(label="From, or any day of it", widget=DAY, required=False)
+    last = forms.DateField(label="Until", widget=DAY, required=False)
     by = forms.ChoiceField(label="An invoice counts by", choices=choices_of(BookDay), required=False)
 
     def clean(self) -> None:
         super().clean()
         first, last = self.cleaned_data.get("first"), self.cleaned_data.get("last")
         for name, day in (("first", first), ("last", last)):
-            if day and not _FIRST <= day <= _LAST:
+            if day and not FIRST_DAY <= day <= LAST_DAY:
                 self.add_error(name, f"Look at the year: it is {day.year} here.")
         if first and last and last < first and self.cleaned_data.get("kind") == PeriodKind.FREE:
             self.add_error("last", "This is before the first day: give the same day or a later one.")

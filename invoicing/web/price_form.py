@@ -1,14 +1,13 @@
 """The form of a price list: every item with its steps and tax, travel, and the rules beside them."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import ClassVar
 
 from django import forms
 from django.http import QueryDict
 
-from invoicing.domain.out_of_hours import DAYS, UsualHours
+from invoicing.domain.out_of_hours import UsualHours
 from invoicing.domain.price_steps import PriceStep, StepRule
 from invoicing.domain.pricing import PriceItem
 from invoicing.domain.read_price_lines import read_bands, read_steps
@@ -17,6 +16,8 @@ from invoicing.domain.travel_lines import distance_item
 from invoicing.services.set_prices import ItemPrice, PriceSheet
 from invoicing.web.amount_field import AmountField
 from trimops.kernel.choices import choices_of
+from trimops.paper.days import DAYS
+from trimops.web.day_input import DAY
 
 WORK = (
     *(PriceItem.FUNCTIONAL, PriceItem.CORRECTIVE, PriceItem.CHECK),
@@ -32,22 +33,13 @@ WITH_STEPS = frozenset({*(item.value for item in WORK), DISTANCE})
 TIME = forms.TimeInput(attrs={"type": "time"}, format="%H:%M")
 
 
-@dataclass(frozen=True)
-class PriceFields:
-    """What stands in one line of the page: price, steps, tax."""
-
-    fields: list[forms.BoundField]
-
-
 class PriceForm(forms.Form):
     """Empty prices are not on the list. `taxes` are (code, words); with one alone nobody is asked."""
 
     all_may_stay_empty: ClassVar[bool] = True
 
     name = forms.CharField(label="Name", max_length=60)
-    valid_from = forms.DateField(
-        label="Hold from", widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
-    )
+    valid_from = forms.DateField(label="Hold from", widget=DAY)
     step_rule = forms.ChoiceField(label="How steps count", choices=choices_of(StepRule))
     travel_rule = forms.ChoiceField(label="Travel", choices=choices_of(TravelRule))
     travel_unit = forms.ChoiceField(label="Travel is measured in", choices=choices_of(DistanceUnit))
@@ -82,6 +74,7 @@ class PriceForm(forms.Form):
         initial: Mapping[str, object] | None = None,
     ) -> None:
         super().__init__(data, initial=dict(initial or {}))
+        self.taxes = taxes
         for key, label in LABELS.items():
             self.fields[f"{key}-price"] = AmountField(label=label, required=False)
             if key in WITH_STEPS:
@@ -95,21 +88,19 @@ class PriceForm(forms.Form):
                 widget=forms.Select if len(taxes) > 1 else forms.HiddenInput,
             )
 
-    def work_rows(self) -> Iterator[PriceFields]:
+    def work_rows(self) -> Iterator[list[forms.BoundField]]:
         yield from (self._row(item.value) for item in WORK)
 
-    def visit_rows(self) -> Iterator[PriceFields]:
+    def visit_rows(self) -> Iterator[list[forms.BoundField]]:
         yield from (self._row(item.value) for item in VISIT)
 
-    def distance_row(self) -> PriceFields:
+    def distance_row(self) -> list[forms.BoundField]:
         return self._row(DISTANCE)
 
-    def hidden(self) -> list[forms.BoundField]:
-        return self.hidden_fields()
-
-    def _row(self, key: str) -> PriceFields:
+    def _row(self, key: str) -> list[forms.BoundField]:
+        """What stands in one line of the page: price, steps, tax."""
         names = [f"{key}-{part}" for part in ("price", "steps", "tax") if f"{key}-{part}" in self.fields]
-        return PriceFields([self[name] for name in names if not self[name].is_hidden])
+        return [self[name] for name in names if not self[name].is_hidden]
 
     def clean(self) -> dict[str, object]:
         told: dict[str, object] = super().clean() or self.cleaned_data
@@ -131,9 +122,10 @@ class PriceForm(forms.Form):
             except ValueError as fault:
                 self.add_error(field, f"{before}{fault}")
 
-    def sheet(self, usual_tax: str) -> PriceSheet:
+    def sheet(self) -> PriceSheet:
         """What was put down, once the form is valid."""
         data = self.cleaned_data
+        usual_tax = self.taxes[0][0] if self.taxes else ""
         unit = DistanceUnit(data["travel_unit"])
         items = {item.value: item for item in (*WORK, *VISIT)} | {DISTANCE: distance_item(unit)}
         return PriceSheet(

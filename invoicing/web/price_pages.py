@@ -17,14 +17,13 @@ from invoicing.services.set_prices import (
     TravelPriceMissing,
     set_prices,
 )
+from invoicing.web.invoice_pages import MONEY
 from invoicing.web.price_form import PriceForm
 from invoicing.web.price_start import start_anew, start_from
-from trimops.accounts.roles import Role
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.web.scoped_page import ScopedPage
 
-MONEY = frozenset({Role.OWNER, Role.OFFICE})
 PER_PAGE = 6
 FIELD_OF: tuple[tuple[type[RuleBroken], str | None], ...] = (
     (ListBeginsThen, "valid_from"),
@@ -81,10 +80,8 @@ class PriceListPage(ScopedPage):
         return self._show(row, form, 400)
 
     def _is_kept(self, form: PriceForm, row: PriceList | None) -> bool:
-        taxes = tax_choices(self.scope)
         try:
-            sheet = form.sheet(taxes[0][0] if taxes else "")
-            set_prices(business=self.seat.business, sheet=sheet, instead_of=row)
+            set_prices(business=self.seat.business, sheet=form.sheet(), instead_of=row)
         except tuple(kind for kind, _ in FIELD_OF) as fault:
             form.add_error(next(field for kind, field in FIELD_OF if isinstance(fault, kind)), fault.message)
             return False
@@ -99,7 +96,7 @@ class PriceListPage(ScopedPage):
         return PriceForm(request.POST if request else None, taxes=tax_choices(self.scope), initial=initial)
 
     def _show(self, row: PriceList | None, form: PriceForm, status: int = 200) -> HttpResponse:
-        return self.show({"row": row, "form": form, "has_tax": bool(tax_choices(self.scope))}, status=status)
+        return self.show({"row": row, "form": form, "has_tax": bool(form.taxes)}, status=status)
 
 
 class PriceListDrop(ScopedPage):

@@ -10,7 +10,7 @@ from django.shortcuts import redirect
 
 from invoicing.domain.late_interest import RateRule
 from invoicing.domain.mileage_allowance import AllowanceRate
-from invoicing.domain.tax_periods import MONTHS
+from invoicing.domain.read_price_lines import plain_amount
 from invoicing.domain.travel_charge import DistanceUnit
 from invoicing.models import MileageRate, ReferenceRate
 from invoicing.selectors.money_rules import money_rules
@@ -18,17 +18,18 @@ from invoicing.services.set_mileage_rate import set_mileage_rate
 from invoicing.services.set_reference_rate import set_reference_rate
 from invoicing.templatetags.prices import price
 from invoicing.web.invoice_pages import MONEY
-from invoicing.web.period_form import day_input
 from trimops.kernel.choices import choices_of
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
+from trimops.paper.days import MONTHS
+from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 
 SHOWN = 24
 
 
 class ReferenceRateForm(forms.Form):
-    valid_from = forms.DateField(label="Holds from", widget=day_input())
+    valid_from = forms.DateField(label="Holds from", widget=DAY)
     percent = forms.DecimalField(label="Rate, percent a year", max_digits=6, decimal_places=3)
     source = forms.CharField(
         label="Where it was read", max_length=200, help_text="Printed beside the interest on a reminder."
@@ -36,7 +37,7 @@ class ReferenceRateForm(forms.Form):
 
 
 class MileageRateForm(forms.Form):
-    valid_from = forms.DateField(label="Holds from", widget=day_input())
+    valid_from = forms.DateField(label="Holds from", widget=DAY)
     unit = forms.ChoiceField(label="By the", choices=choices_of(DistanceUnit))
     first_rate = forms.DecimalField(label="Allowance for each", min_value=0, max_digits=8, decimal_places=4)
     up_to = forms.IntegerField(
@@ -94,9 +95,9 @@ class ReferenceRatesPage(ScopedPage):
         rows = ReferenceRate.objects.within(self.scope).order_by("-valid_from")[:SHOWN]
         context: dict[str, object] = {
             "form": form,
-            "rates": [(row, plain(row.percent)) for row in rows],
+            "rates": [(row, plain_amount(row.percent, 0)) for row in rows],
             "rules": rules,
-            "margin": plain(rules.interest_margin),
+            "margin": plain_amount(Decimal(rules.interest_margin), 0),
             "rule": RateRule(rules.rate_rule).label,
         }
         return self.show(context, status=status)
@@ -150,11 +151,6 @@ class ToldRate:
     first: str
     then: str
     month: str
-
-
-def plain(number: Decimal) -> str:
-    """Without the noughts that only the column adds: 4.250 is 4.25."""
-    return f"{Decimal(number).normalize():f}"
 
 
 def _told(row: MileageRate, currency: str) -> ToldRate:

@@ -10,7 +10,7 @@ from invoicing.documents.reminder_pdf import reminder_pdf
 from invoicing.domain.paper_names import paper_name
 from invoicing.domain.reminder_steps import read_days, step_words
 from invoicing.models import Reminder
-from invoicing.selectors.interest_due import claim_for, claim_rules, paid_parts
+from invoicing.selectors.interest_due import claim_of, claim_rules
 from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.money_rules import money_rules
 from invoicing.selectors.reminder_content import reminder_content, working_words
@@ -18,9 +18,9 @@ from invoicing.selectors.reminders_due import decided_reminders, reminders_due, 
 from invoicing.services.decide_reminder import approve_reminder, drop_reminder
 from invoicing.services.propose_reminders import propose_reminders
 from invoicing.web.invoice_pages import MONEY
-from invoicing.web.payment_pages import number_asked
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
+from trimops.web.asked import number_asked
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 
@@ -109,8 +109,7 @@ class ReminderPage(ScopedPage):
     def _show(self, form: DropForm, row: Reminder, status: int = 200) -> HttpResponse:
         rules = money_rules(self.scope)
         day = local_day(self.now, self.seat.business.zone)
-        claims = claim_rules(self.scope, rules)
-        claim = claim_for(row.invoice, day, claims, paid_parts(self.scope, [row.invoice_id]))
+        claim = claim_of(row.invoice, day, claim_rules(self.scope, rules))
         working = row.working or working_words(claim.stretches, rules.interest_days_in_year)
         context = {
             "reminder": row,
@@ -137,5 +136,5 @@ class ReminderPaper(ScopedPage):
             return pdf_answer(bytes(row.pdf), name)
         day = local_day(self.now, self.seat.business.zone)
         claims = claim_rules(self.scope, money_rules(self.scope))
-        claim = claim_for(row.invoice, day, claims, paid_parts(self.scope, [row.invoice_id]))
+        claim = claim_of(row.invoice, day, claims)
         return pdf_answer(reminder_pdf(reminder_content(row.invoice, row.step, day, claim, claims)), name)

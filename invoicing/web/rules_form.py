@@ -9,12 +9,13 @@ from django import forms
 from django.core.exceptions import ValidationError
 from django.core.files.base import File
 
-from invoicing.domain.bank_account import iban_in_groups
+from invoicing.domain.bank_account import in_fours
 from invoicing.domain.read_amount import read_amount
 from invoicing.domain.read_price_lines import plain_amount
 from invoicing.models import MoneyRules
 from invoicing.services.save_money_rules import MOST_LOGO_BYTES
 from invoicing.web.amount_field import AmountField
+from trimops.web.day_input import DAY
 
 if TYPE_CHECKING:
     RulesModelForm = forms.ModelForm[MoneyRules]
@@ -94,13 +95,13 @@ class MoneyRulesForm(RulesModelForm):
         help_texts = {"tax_name": "", "credit_terms": ""}
         widgets = {
             "credit_terms": forms.Textarea(attrs={"rows": 3}),
-            "bills_from": forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
+            "bills_from": DAY,
         }
 
     def __init__(self, *args: object, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         if not self.is_bound:
-            self.initial["iban"] = iban_in_groups(self.instance.iban)
+            self.initial["iban"] = in_fours(self.instance.iban)
             self.initial["days"] = ", ".join(str(day) for day in self.instance.reminder_days)
             self.initial["sums"] = "\n".join(
                 f"{plain_amount(Decimal(str(debt)), 0)}: {plain_amount(Decimal(str(claimed)))}"

@@ -7,7 +7,7 @@ from django.shortcuts import redirect
 from invoicing.documents.logo import printable_logo
 from invoicing.selectors.money_rules import money_rules
 from invoicing.services.save_money_rules import RulesMakeNoSense, save_money_rules
-from invoicing.web.price_pages import MONEY
+from invoicing.web.invoice_pages import MONEY
 from invoicing.web.rules_form import MoneyRulesForm
 from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage

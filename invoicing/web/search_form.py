@@ -5,6 +5,7 @@ import re
 from django.http import QueryDict
 
 from invoicing.selectors.invoice_rows import Show, Wanted
+from trimops.web.asked import words_asked
 
 MOST_WORDS = 100
 _YEAR = re.compile("[1-9][0-9]{3}")
@@ -15,7 +16,7 @@ def wanted_from(asked: QueryDict) -> Wanted:
     year = asked.get("year", "")
     show = asked.get("show", "")
     return Wanted(
-        words=asked.get("q", "").replace("\x00", "")[:MOST_WORDS].strip(),
+        words=words_asked(asked, MOST_WORDS),
         year=int(year) if _YEAR.fullmatch(year) else None,
         show=Show(show) if show in list(Show) else Show.ALL,
     )

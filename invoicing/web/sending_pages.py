@@ -27,11 +27,11 @@ from invoicing.services.make_invoice_link import NotIssuedYet, make_invoice_link
 from invoicing.services.send_again import send_again
 from invoicing.services.send_invoice import send_invoice
 from invoicing.services.sweep_sendings import sweep_sendings
+from invoicing.web.invoice_pages import MONEY
 from invoicing.web.sending_forms import SendForm
-from trimops.accounts.roles import Role
+from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 
-MONEY = frozenset({Role.OWNER, Role.OFFICE})
 PER_PAGE = 40
 LATELY = timedelta(days=30)
 MAIL_ROWS = ("farm__payer", "business", "corrects")
@@ -99,6 +99,7 @@ class SendingsPage(ScopedPage):
         first = SendingFilter.TO_SEE_TO if counts.to_see_to else SendingFilter.ALL
         asked = request.GET.get("show", first.value)
         shown = SendingFilter(asked) if asked in set(SendingFilter) else first
+        today = local_day(self.now, self.seat.business.zone)
         page = Paginator(sendings(self.scope, shown), PER_PAGE).get_page(request.GET.get("page"))
         return self.show(
             {
@@ -107,7 +108,7 @@ class SendingsPage(ScopedPage):
                 "filters": list(SendingFilter),
                 "page": page,
                 "rows": [sending_row(sending) for sending in page],
-                "never": never_mailed(self.scope, self.now.date() - LATELY),
+                "never": never_mailed(self.scope, today - LATELY),
                 "keep_query": f"show={shown.value}",
                 "has_mail_server": bool(settings.EMAIL_HOST),
             }

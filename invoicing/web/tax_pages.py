@@ -20,7 +20,8 @@ from invoicing.services.set_tax_rate import (
     set_tax_rate,
 )
 from invoicing.web.amount_field import AmountField
-from invoicing.web.price_pages import MONEY
+from invoicing.web.invoice_pages import MONEY
+from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 
 
@@ -31,9 +32,7 @@ class TaxRateForm(forms.Form):
     name = forms.CharField(label="Name", required=False, max_length=60)
     category = forms.ChoiceField(label="Kind", choices=TAX_CATEGORIES)
     percent = AmountField(label="Percent", decimal_places=2)
-    valid_from = forms.DateField(
-        label="Holds from", widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
-    )
+    valid_from = forms.DateField(label="Holds from", widget=DAY)
     reason = forms.CharField(
         label="Why no tax is charged", required=False, max_length=200, help_text="Printed on the invoice."
     )

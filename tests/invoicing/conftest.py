@@ -1,6 +1,7 @@
-"""A business that is made once for a file, for tests that only look at it or change rows of their own."""
+"""A business that is made once for a file, and each test's own copy of it."""
 
 from collections.abc import Iterator
+from copy import deepcopy
 
 import pytest
 from django.db import transaction
@@ -14,3 +15,9 @@ def standing_house(django_db_setup, django_db_blocker) -> Iterator[House]:
     with django_db_blocker.unblock(), transaction.atomic():
         yield make_house()
         transaction.set_rollback(True)
+
+
+@pytest.fixture
+def house(standing_house, db) -> House:
+    """As nobody has touched it yet. A file that runs hands side by side makes its own: they see committed rows only."""
+    return deepcopy(standing_house)

@@ -37,7 +37,6 @@ from invoicing.selectors.money_desk import money_desk
 from invoicing.selectors.open_on import open_on
 from invoicing.selectors.sales_journal import sales_journal
 from invoicing.selectors.statement_content import statement_content
-from invoicing.selectors.tax_summary import tax_summary
 from invoicing.services.change_draft_head import DraftHead, change_draft_head
 from invoicing.services.change_line import LineChange, change_line
 from invoicing.services.draft_invoice import draft_invoice
@@ -52,6 +51,7 @@ from invoicing.services.write_off import write_off
 from tests.factories import make_farm, make_house, make_prices
 from tests.invoicing.money_year import MoneyYear, at, day
 from tests.invoicing.services.billing import late_cow, line_of
+from tests.invoicing.tax_summary import tax_summary
 from trimops.accounts.roles import FarmRight
 from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope

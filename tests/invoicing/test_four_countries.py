@@ -16,10 +16,10 @@ from invoicing.documents.invoice_check import InvoiceIncomplete
 from invoicing.domain.tax_periods import year_of
 from invoicing.models import FarmTerms, MoneyRules, Price, TaxRate
 from invoicing.selectors.sales_journal import sales_journal
-from invoicing.selectors.tax_summary import tax_summary
 from invoicing.services.change_draft_head import DraftHead, change_draft_head
 from tests.factories import make_house, make_prices
 from tests.invoicing.money_year import MoneyYear, at, day
+from tests.invoicing.tax_summary import tax_summary
 
 
 def office(currency, country, number, percent, zone, **rules):

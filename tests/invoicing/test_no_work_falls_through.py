@@ -30,7 +30,6 @@ from tests.factories import (
     TUESDAY_TEN,
     finish,
     make_cow,
-    make_house,
     make_prices,
     put_down,
     trimmed_foot,
@@ -42,8 +41,7 @@ from visits.models import TrimmedFoot, Visit
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     make_prices(house.business)
     return house
 

@@ -1,9 +1,9 @@
-from datetime import UTC, date, datetime, time
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
-from trimops.kernel.clock import at_local, local_day, monday_of
+from trimops.kernel.clock import at_local, from_to, is_night, local_day, monday_of
 
 LONDON = ZoneInfo("Europe/London")
 
@@ -14,6 +14,11 @@ def test_late_evening_in_utc_is_already_the_next_day_in_british_summer():
 
 def test_the_same_evening_in_winter_is_still_that_day():
     assert local_day(datetime(2026, 1, 1, 23, 30, tzinfo=UTC), LONDON) == date(2026, 1, 1)
+
+
+def test_the_night_is_one_hour_of_its_own_clock():
+    hours = [datetime(2026, 7, 1, hour, 30, tzinfo=UTC) for hour in range(24)]
+    assert [at.hour for at in hours if is_night(at, LONDON)] == [1]
 
 
 @pytest.mark.parametrize(
@@ -43,3 +48,9 @@ def test_an_hour_that_is_skipped_lands_after_the_gap():
     """Clocks go forward on 29 March 2026 at 01:00 GMT."""
     skipped = at_local(date(2026, 3, 29), time(1, 30), LONDON).astimezone(UTC)
     assert skipped.astimezone(LONDON).time() == time(2, 30)
+
+
+def test_the_day_on_which_clocks_go_forward_has_23_hours():
+    start, end = from_to(date(2026, 3, 29), date(2026, 3, 29), LONDON)
+    assert (end.astimezone(UTC) - start.astimezone(UTC)).total_seconds() == 23 * 3600
+    assert from_to(date(2026, 3, 29), date(2026, 3, 30), LONDON) == (start, end + timedelta(days=1))

@@ -7,6 +7,13 @@ Only shells read the clock; everything below is handed the instant.
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
+NIGHT_HOUR = 2
+
+
+def is_night(at: datetime, zone: ZoneInfo) -> bool:
+    """Whether the aware instant `at` lies in the hour in which the nightly work of a business in `zone` is done."""
+    return at.astimezone(zone).hour == NIGHT_HOUR
+
 
 def local_day(at: datetime, zone: ZoneInfo) -> date:
     """The calendar day on which the aware instant `at` falls in `zone`."""
@@ -25,3 +32,8 @@ def at_local(day: date, clock: time, zone: ZoneInfo) -> datetime:
     the offset before the change, so it lands after the gap (PEP 495, fold=0).
     """
     return datetime.combine(day, clock.replace(tzinfo=None, fold=0), tzinfo=zone)
+
+
+def from_to(first: date, last: date, zone: ZoneInfo) -> tuple[datetime, datetime]:
+    """The instants at which `first` begins and `last` is over in `zone`."""
+    return at_local(first, time(0), zone), at_local(last + timedelta(days=1), time(0), zone)

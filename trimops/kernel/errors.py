@@ -13,5 +13,13 @@ class RuleBroken(Exception):
         self.message = message
 
 
+class FieldRefused(RuleBroken):
+    """One of the things put down cannot be kept; `field` says which, so that the message stands beside it."""
+
+    def __init__(self, field: str, message: str) -> None:
+        super().__init__(message)
+        self.field = field
+
+
 class NotFound(Exception):
     """Nothing by that address within the caller's scope. Answered 404, also for another business's rows."""

@@ -2,8 +2,8 @@
 
 from datetime import date, datetime, timedelta
 
-_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-_MONTHS = (
+DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
@@ -11,22 +11,22 @@ _MONTHS = (
 
 def day_long(day: date) -> str:
     """ "Tuesday 1 December 2026" """
-    return f"{_DAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return f"{DAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def day_plain(day: date) -> str:
     """ "1 December 2026" """
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def day_short(day: date) -> str:
     """ "Tue 1 Dec" """
-    return f"{_DAYS[day.weekday()][:3]} {day.day} {_MONTHS[day.month - 1][:3]}"
+    return f"{DAYS[day.weekday()][:3]} {day.day} {MONTHS[day.month - 1][:3]}"
 
 
 def day_short_year(day: date) -> str:
     """ "1 Dec 2026" """
-    return f"{day.day} {_MONTHS[day.month - 1][:3]} {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
 
 
 def clock(at: datetime) -> str:

@@ -38,14 +38,9 @@ class TenantModel(models.Model, metaclass=TenantModelBase):
         return Scope(business_id=self.business_id)
 
     def locked(self) -> Self:
-        """This row read anew and locked until the transaction ends. Call inside `transaction.atomic`.
-
-        No key: a row that only names this one can be put down meanwhile. Whoever does so would wait for us, and we for
-        what they hold.
-        """
+        """This row read anew and locked until the transaction ends. Call inside `transaction.atomic`."""
         manager: Any = type(self)._default_manager
-        rows = manager.within(self.scope).select_for_update(of=("self",), no_key=True)
-        row: Self = rows.get(pk=self.pk)
+        row: Self = manager.within(self.scope).locked().get(pk=self.pk)
         return row
 
     def clean_fields(self, exclude: Any = None) -> None:

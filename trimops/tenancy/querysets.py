@@ -41,6 +41,14 @@ class TenantQuerySet(models.QuerySet[M]):
         path = getattr(self.model, "farm_path", None)
         return mine.filter(**{path: scope.farm_id}) if path else mine.none()
 
+    def locked(self) -> Self:
+        """These rows, locked from the moment they are read until the transaction ends; what is read with them is not.
+
+        No key: a row that only names one of them can be put down meanwhile. Whoever does so would wait for us, and we
+        for what they hold.
+        """
+        return self.select_for_update(of=("self",), no_key=True)
+
     def only(self, *fields: Any) -> Self:
         # A row that does not know its business could not be followed, re-read or locked.
         return super().only(*fields, *([] if fields == (None,) else ["business"]))

@@ -20,6 +20,7 @@ from openpyxl.styles import Alignment, Font, PatternFill
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet._write_only import WriteOnlyWorksheet
 
+from trimops.kernel.xml_signs import NOT_IN_XML
 from visits.documents.data_table import Cell as Value
 from visits.documents.data_table import DataTable
 from visits.documents.packed_files import packed
@@ -31,8 +32,6 @@ _WRAP = Alignment(vertical="top", wrap_text=True)
 _NARROW, _WIDE = 8, 48
 _CHANGED = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(?=</dcterms:\2>)")
 """The tag stays as it is: which names of XML it declares depends on the XML library that is installed."""
-_NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
-"""Signs that no XML may hold (XML 1.0, 2.2): one of them and the workbook is not opened at all."""
 _LONGEST = 32_767
 """Signs that a spreadsheet takes in a cell."""
 LOOKED_AT = 2_000
@@ -126,7 +125,7 @@ def _row(number: int, row: Sequence[Value], looks: _Looks) -> str:
 def _text(value: str, looks: _Looks) -> str:
     """Of a cell's tag all but its place: the same words come by the thousand."""
     look = f' s="{looks.text}"' if value.startswith(("=", "+", "-", "@")) else ""
-    text = escape(_NO_XML.sub("", value)[:_LONGEST], {"\r": "&#13;"})
+    text = escape(NOT_IN_XML.sub("", value)[:_LONGEST], {"\r": "&#13;"})
     return f't="inlineStr"{look}><is><t xml:space="preserve">{text}</t></is>'
 
 

@@ -65,7 +65,7 @@ class Trim(TenantModel):
     def locked(self) -> Self:
         """As for every row; one that was taken back can be locked too."""
         rows: TrimQuerySet = type(self).objects.with_taken_back(self.scope)
-        return cast(Self, rows.select_for_update(of=("self",), no_key=True).get(pk=self.pk))
+        return cast(Self, rows.locked().get(pk=self.pk))
 
 
 class TrimmedFoot(TenantModel):

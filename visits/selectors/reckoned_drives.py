@@ -31,6 +31,17 @@ class ReckonedDrives:
             road_drive(leg, self.figures) if leg else estimated_drive(straight_km(a, b), self.figures)
         ).minutes
 
+    def metres(self, a: Place, b: Place) -> float:
+        """0 from a place to itself; not rounded."""
+        if a.key == b.key:
+            return 0.0
+        leg = self.legs.get((a.key, b.key))
+        return leg.metres if leg else straight_km(a, b) * 1000 * self.figures.circuity
+
+    def knows_road(self, a: Place, b: Place) -> bool:
+        """Whether the way is told by a road map, or there is none to go."""
+        return a.key == b.key or (a.key, b.key) in self.legs
+
 
 def reckoned_drives(scope: Scope, figures: TravelFigures, places: Sequence[Place]) -> ReckonedDrives:
     """For drives between these places; at most one query."""

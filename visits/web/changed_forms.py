@@ -11,13 +11,14 @@ from farms.models import Farm
 from trimops.accounts.models import Business
 from trimops.kernel.clock import at_local, local_day
 from trimops.kernel.scope import Scope
+from trimops.web.day_input import DAY
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.domain.what_happened import WhatHappened
 from visits.models import OutBecause, Van, Visit
 from visits.selectors.week_under_way import LateWord
 from visits.services.ask_visit import VisitWish
 from visits.services.note_what_happened import Happening, LameWord, OffWord, OutWord
-from visits.web.forms import DAY, MOMENT, SCORES, read_score
+from visits.web.forms import MOMENT, SCORES, read_score
 
 OPEN = (VisitState.PLANNED, VisitState.CONFIRMED, VisitState.UNDER_WAY)
 BROKEN = [choice for choice in OutBecause.choices if choice[0] != OutBecause.ILL]

@@ -8,12 +8,12 @@ from django.http import QueryDict
 from farms.models import Cow, Farm
 from trimops.kernel.choices import choices_of
 from trimops.kernel.scope import Scope
+from trimops.web.day_input import DAY
 from visits.domain.mobility import MobilityScale
 from visits.domain.visit_states import VisitReason
 from visits.models import Van
 from visits.services.ask_visit import CowWish, VisitWish
 
-DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 MOMENT = forms.DateTimeInput(attrs={"type": "datetime-local"}, format="%Y-%m-%dT%H:%M")
 SCORES = [
     ("", "Not scored"),

@@ -8,11 +8,11 @@ from django.utils.datastructures import MultiValueDict
 from farms.domain.herd_table import MOST_BYTES, UnreadableHerdList, read_table
 from farms.models import Farm
 from trimops.kernel.choices import choices_of
+from trimops.web.day_input import DAY
 from visits.domain.mobility import MobilityScale
 from visits.domain.score_lines import ScoreLine, lines_of_table, read_score_lines
 from visits.selectors.herd_numbers import herd_numbers
 from visits.services.note_scores import CowScore, ScoringWord
-from visits.web.forms import DAY
 
 MOST_LETTERS = 200_000
 

@@ -12,6 +12,7 @@ from farms.models import WEEKDAYS
 from trimops.accounts.models import User
 from trimops.accounts.roles import STAFF, Role
 from trimops.kernel.clock import local_day
+from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 from visits.models import DayOff, ShiftPattern, Van, VanOut
 from visits.services.end_van_out import end_van_out
@@ -125,7 +126,7 @@ class VanEditPage(ScopedPage):
 
 
 class DayOffForm(forms.Form):
-    day = forms.DateField(widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"))
+    day = forms.DateField(widget=DAY)
     reason = forms.CharField(max_length=120, required=False)
 
 

@@ -7,9 +7,11 @@ from tests.factories import NOON, make_cow, make_farm
 
 def test_only_the_number_of_the_farm_is_left(house):
     Contact.objects.create(business=house.business, farm=house.farm, name="H. Manager", part="Owner")
+    house.farm.country = "IE"
     gone = forget_farm(farm=house.farm, at=NOON)
     farm = Farm.objects.within(house.scope).get(pk=house.farm.pk)
     assert (farm.name, farm.address, farm.latitude) == (f"Erased farm {farm.pk}", "", 0)
+    assert farm.country == ""
     assert (farm.is_active, farm.erased_at) == (False, NOON)
     assert gone["cows"] == gone["contacts"] == gone["people let in"] == 1
     for model in (Cow, Contact, FarmAccess, Milking):

@@ -6,7 +6,7 @@ import pytest
 
 from invoicing.documents.invoice_content import Correction, HomeTax, Payment
 from invoicing.documents.invoice_pdf import invoice_pdf
-from invoicing.documents.payment_slip import in_fours, payment_slip
+from invoicing.documents.payment_slip import payment_slip
 from tests.invoicing.documents.paper_pictures import codes_of
 
 EURO = Payment(
@@ -82,19 +82,10 @@ def test_nothing_stands_where_there_is_nothing_to_say_or_to_pay():
     assert payment_slip(replace(Payment(), terms="In cash."), Decimal(5), "EUR", 2)
 
 
-def test_the_day_to_pay_by_may_stand_in_it():
-    slip = payment_slip(Payment((("Account", "0"),)), Decimal(5), "GBP", 2, date(2027, 1, 1))
+def test_the_account_and_the_amount_stand_in_it():
+    slip = payment_slip(Payment((("Account", "0"),)), Decimal(5), "GBP", 2)
     facts = slip[2]._cellvalues[0][0]._cellvalues
     assert [[cell.getPlainText() for cell in row] for row in facts] == [
         ["Account", "0"],
         ["Amount", "£5.00"],
-        ["Pay by", "1 January 2027"],
     ]
-
-
-@pytest.mark.parametrize(
-    ("text", "told"),
-    [("RF18539007547034", "RF18 5390 0754 7034"), ("RF 8820260042", "RF88 2026 0042"), ("", "")],
-)
-def test_it_is_read_in_groups_of_four(text, told):
-    assert in_fours(text) == told

@@ -1,6 +1,6 @@
 import pytest
 
-from invoicing.domain.bank_account import clean_bic, clean_iban, iban_in_groups
+from invoicing.domain.bank_account import clean_bic, clean_iban, in_fours
 
 
 def test_blanks_and_small_letters_are_mended():
@@ -40,5 +40,14 @@ def test_what_is_no_bic_is_refused(text):
         clean_bic(text)
 
 
-def test_an_account_is_printed_in_groups_of_four():
-    assert iban_in_groups("GB29NWBK60161331926819") == "GB29 NWBK 6016 1331 9268 19"
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("GB29NWBK60161331926819", "GB29 NWBK 6016 1331 9268 19"),
+        ("RF18539007547034", "RF18 5390 0754 7034"),
+        ("RF 8820260042", "RF88 2026 0042"),
+        ("", ""),
+    ],
+)
+def test_an_account_and_a_reference_are_printed_in_groups_of_four(text, told):
+    assert in_fours(text) == told

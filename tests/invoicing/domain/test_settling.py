@@ -3,7 +3,14 @@ from decimal import Decimal
 
 import pytest
 
-from invoicing.domain.settling import OpenItem, PaymentMethod, SettledBy, faults_of_shares, oldest_first
+from invoicing.domain.settling import (
+    OpenItem,
+    PaymentMethod,
+    SettledBy,
+    faults_of_shares,
+    is_part_of,
+    oldest_first,
+)
 
 MARCH = date(2026, 3, 2)
 
@@ -15,6 +22,13 @@ def item(key, amount, due=MARCH, issued=MARCH):
 @pytest.mark.parametrize("kind", [PaymentMethod, SettledBy])
 def test_each_has_words_of_its_own(kind):
     assert len({member.label for member in kind}) == len(kind)
+
+
+def test_a_part_is_above_nought_no_more_than_all_and_in_decimals_of_the_currency():
+    assert is_part_of(Decimal("10.50"), Decimal("10.50"), 2)
+    assert is_part_of(Decimal("0.01"), Decimal("10.50"), 2)
+    for amount in ("0", "-1", "10.51", "1.005", "1e40"):
+        assert not is_part_of(Decimal(amount), Decimal("10.50"), 2)
 
 
 def test_what_was_due_first_is_settled_first():

@@ -21,6 +21,7 @@ def ends(period):
 
 def test_a_month_is_a_calendar_month():
     assert ends(month_of(date(2028, 2, 10))) == "2028-02-01 2028-02-29"
+    assert ends(month_of(date(2028, 2, 14))) == "2028-02-01 2028-02-29"
     assert ends(month_of(date(2026, 12, 31))) == "2026-12-01 2026-12-31"
     assert (month_of(date(2026, 3, 2)).words, month_of(date(2026, 3, 2)).slug) == ("March 2026", "2026-03")
 

@@ -7,7 +7,7 @@ from invoicing.domain.frozen_columns import INVOICE_STAYS
 from invoicing.models import BilledWork, DocumentAmount, Invoice, InvoiceLine
 from invoicing.models.issued_locks import locks, missing_locks
 from invoicing.models.stays import IssuedStays
-from tests.factories import finished, make_house
+from tests.factories import finished
 from tests.invoicing.drafts import issue, plain_draft
 
 CHANGES = [
@@ -27,11 +27,6 @@ CHANGES = [
 def sql(statement):
     with transaction.atomic(), connection.cursor() as cursor:
         cursor.execute(statement)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 @pytest.fixture

@@ -3,20 +3,13 @@
 from datetime import timedelta
 from decimal import Decimal
 
-import pytest
-
 from farms.models import Payer
 from invoicing.domain.ageing import Age
 from invoicing.selectors.aged_debtors import AgedDebtors, aged_debtors
 from invoicing.services.pay_back import MoneyBack, PaymentMethod, pay_back
-from tests.factories import MONDAY, NOON, make_farm, make_house
+from tests.factories import MONDAY, NOON, make_farm
 from tests.invoicing.issued_papers import credited, issued
 from tests.invoicing.services.test_note_payment import DAY, note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def late(house, farm, amount, days):

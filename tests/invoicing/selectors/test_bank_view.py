@@ -1,5 +1,3 @@
-import pytest
-
 from invoicing.selectors.bank_view import (
     bank_counts,
     entries_done,
@@ -14,11 +12,6 @@ from tests.factories import NOON, make_house
 from tests.invoicing.services.test_keep_bank_file import keep
 from tests.invoicing.services.test_match_entry import booking, match
 from tests.invoicing.services.test_note_payment import note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_bookings_by_what_became_of_them(house):

@@ -3,8 +3,6 @@
 from datetime import timedelta
 from decimal import Decimal
 
-import pytest
-
 from invoicing.models import Reminder
 from invoicing.selectors.books_of_farm import books_of_farm, loose_ends
 from tests.factories import MONDAY, NOON, finish, make_farm, make_house, put_down, trimmed_foot, under_way
@@ -12,11 +10,6 @@ from tests.invoicing.drafts import plain_draft
 from tests.invoicing.issued_papers import credited, issued
 from tests.invoicing.services.test_note_payment import note
 from tests.invoicing.services.test_queue_sending import queue
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_books_are_counted_by_kind_and_a_proposal_is_none(house):

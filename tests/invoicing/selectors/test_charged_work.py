@@ -28,11 +28,6 @@ from visits.services.call_off_visit import call_off_visit
 pytestmark = pytest.mark.django_db
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def work_of(visit, *items):
     pieces = [WorkPiece(f"trim/{n}/{item.value}", item, cow_words="101") for n, item in enumerate(items)]
     pieces.append(WorkPiece(visit_key(visit.uid, PriceItem.CALL_OUT), PriceItem.CALL_OUT))

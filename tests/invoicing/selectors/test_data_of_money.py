@@ -3,7 +3,6 @@
 from datetime import date, timedelta
 from decimal import Decimal
 
-import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 
@@ -18,11 +17,6 @@ from tests.factories import MONDAY, NOON, make_farm, make_house
 from tests.invoicing.drafts import plain_draft
 from tests.invoicing.issued_papers import credited, issued
 from tests.invoicing.services.test_note_payment import DAY, note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def tables_of(farm):

@@ -3,22 +3,15 @@
 from datetime import date, timedelta
 from decimal import Decimal
 
-import pytest
-
 from farms.models import Payer
 from invoicing.domain.account_lines import AccountWhat
 from invoicing.selectors.farm_account import farm_account
 from invoicing.services.set_off_credit import set_off_credit
 from invoicing.services.take_back_payment import take_back_payment
 from invoicing.services.write_off import write_off
-from tests.factories import MONDAY, NOON, make_farm, make_house
+from tests.factories import MONDAY, NOON, make_farm
 from tests.invoicing.issued_papers import ISSUED_ON, credited, issued
 from tests.invoicing.services.test_note_payment import DAY, note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def account(house, farm=None, first=date(2026, 1, 1), last=MONDAY, **more):

@@ -1,19 +1,12 @@
 from datetime import date
 from decimal import Decimal
 
-import pytest
-
 from invoicing.selectors.farm_invoices import farm_invoice, papers_of_farm, to_pay
 from tests.factories import make_house
 from tests.invoicing.issued_row import issued_row
 from trimops.kernel.scope import Scope
 
 DUE, LATE = date(2026, 4, 1), date(2026, 4, 2)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_what_is_to_pay_is_what_is_open_less_what_was_credited(house):

@@ -10,17 +10,16 @@ from invoicing.models import MoneyRules, ReferenceRate
 from invoicing.selectors.interest_due import Claim, claim_for, claim_rules, paid_parts, read_bands
 from invoicing.services.note_payment import MoneyReceived, note_payment
 from invoicing.services.set_off_credit import set_off_credit
-from tests.factories import NOON, make_house
+from tests.factories import NOON
 from tests.invoicing.booked import booked, line
 
 
 @pytest.fixture
-def house(db):
-    made = make_house()
+def house(house):
     ReferenceRate.objects.create(
-        business=made.business, percent=D("0.5"), valid_from=date(2020, 1, 1), source="A page"
+        business=house.business, percent=D("0.5"), valid_from=date(2020, 1, 1), source="A page"
     )
-    return made
+    return house
 
 
 def claim(house, invoice, days, **rules):

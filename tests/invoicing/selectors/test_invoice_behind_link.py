@@ -1,7 +1,5 @@
 from decimal import Decimal
 
-import pytest
-
 from invoicing.selectors.invoice_behind_link import (
     invoice_behind_link,
     invoice_link_of,
@@ -9,13 +7,8 @@ from invoicing.selectors.invoice_behind_link import (
 )
 from invoicing.services.close_invoice_link import close_invoice_link
 from invoicing.services.make_invoice_link import make_invoice_link
-from tests.factories import NOON, make_house
+from tests.factories import NOON
 from tests.invoicing.issued_row import TODAY, issued_row
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def secret_of(made):

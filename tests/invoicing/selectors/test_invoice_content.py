@@ -13,8 +13,7 @@ from tests.invoicing.drafts import issue, plain_draft
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     MoneyRules.objects.create(business=house.business, cash_discount_percent="2.50", cash_discount_days=7)
     return house
 

@@ -1,16 +1,8 @@
 from datetime import date
 from decimal import Decimal
 
-import pytest
-
 from invoicing.selectors.invoice_mail import invoice_mail
-from tests.factories import make_house
 from tests.invoicing.issued_row import issued_row
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_an_invoice_says_what_is_to_be_paid_by_when_and_with_which_reference(house):

@@ -3,8 +3,6 @@
 from datetime import date
 from decimal import Decimal as D
 
-import pytest
-
 from invoicing.selectors.invoice_rows import (
     Show,
     Wanted,
@@ -19,11 +17,6 @@ from tests.invoicing.drafts import plain_draft
 from tests.invoicing.issued_papers import issued
 
 TODAY = date(2026, 4, 1)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_sums_count_credit_notes_down_and_keep_currencies_apart(house):

@@ -2,8 +2,6 @@
 
 from decimal import Decimal as D
 
-import pytest
-
 from invoicing.domain.discount import Discount
 from invoicing.selectors.draft_misfits import lost_claims
 from invoicing.selectors.line_work import left_off, line_stories
@@ -11,14 +9,9 @@ from invoicing.selectors.visits_billed import bill_of_visit, visits_billed
 from invoicing.services.change_line import LineChange, change_line
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.strike_line import strike_line
-from tests.factories import NOON, make_house, make_prices
+from tests.factories import NOON, make_prices
 from tests.invoicing.services.billing import hand, line_of, worked
 from visits.models import Trim
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_each_line_has_its_work_and_a_line_by_hand_tells_what_it_lost(house):

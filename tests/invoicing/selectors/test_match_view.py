@@ -2,8 +2,6 @@
 
 from decimal import Decimal
 
-import pytest
-
 from farms.models import Payer
 from invoicing.selectors.match_view import match_rows
 from tests.factories import make_farm, make_house
@@ -11,11 +9,6 @@ from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.test_match_entry import booking, match
 
 ACCOUNT = "DE79100000000555000111"
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_reference_and_who_paid_before(house):

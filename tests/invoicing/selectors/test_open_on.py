@@ -3,18 +3,12 @@
 from datetime import date, timedelta
 from decimal import Decimal as D
 
-import pytest
 from django.utils import timezone
 
 from invoicing.selectors.open_on import open_on
 from invoicing.services.settle_invoice import settle_invoice
 from tests.factories import make_house
 from tests.invoicing.booked import ISSUED_ON, booked, line, written_off
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def off(invoice, amount, on, house):

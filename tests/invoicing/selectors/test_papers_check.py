@@ -13,8 +13,7 @@ from tests.invoicing.drafts import issue, plain_draft
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     for _ in range(2):
         issue(plain_draft(house), house)
     return house

@@ -1,20 +1,14 @@
 from decimal import Decimal
 
-import pytest
-
-from invoicing.selectors.open_invoices import open_credit_notes, open_invoices
+from invoicing.models import Invoice
+from invoicing.selectors.open_invoices import open_invoices
 from invoicing.selectors.payment_rest import payment_rest
 from invoicing.selectors.payment_rows import PaymentFilter, parts_of, payment_rows, payment_sums, with_rests
 from invoicing.selectors.settled_by import settled_by
 from invoicing.services.pay_back import MoneyBack, PaymentMethod, pay_back
-from tests.factories import NOON, make_house
+from tests.factories import NOON
 from tests.invoicing.issued_papers import credited, issued
 from tests.invoicing.services.test_note_payment import DAY, note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_rests_in_the_list_are_those_of_the_payments(house):
@@ -46,5 +40,5 @@ def test_open_papers_of_a_farm(house):
     assert [(row.number, row.open_amount) for row in open_invoices(house.scope, house.farm, "GBP")] == [
         (bill.number, 60)
     ]
-    assert [row.number for row in open_credit_notes(house.scope, house.farm, "GBP")] == [credit.number]
+    assert list(Invoice.objects.within(house.scope).credit_notes().filter(is_open=True)) == [credit]
     assert open_invoices(house.scope, house.farm, "EUR") == []

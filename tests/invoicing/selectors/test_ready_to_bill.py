@@ -2,8 +2,6 @@
 
 from datetime import date
 
-import pytest
-
 from invoicing.selectors.money_desk import money_desk
 from invoicing.selectors.ready_to_bill import ready_to_bill, unbilled_visits
 from invoicing.services.draft_invoice import draft_invoice
@@ -13,11 +11,6 @@ from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.billing import worked
 
 APRIL = date(2026, 4, 1)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_finished_visits_with_cows_wait_until_they_are_drafted(house):

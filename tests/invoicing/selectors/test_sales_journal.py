@@ -5,18 +5,14 @@ import pytest
 
 from invoicing.domain.tax_periods import BookDay, PeriodKind, free_period, month_of
 from invoicing.models import Invoice, MoneyRules
-from invoicing.selectors.books_period import books_period, first_day_of_books
+from invoicing.selectors.books_period import books_period
+from invoicing.selectors.invoice_rows import years_issued
 from invoicing.selectors.sales_journal import BooksDoNotAgree, sales_journal
-from invoicing.selectors.tax_summary import tax_summary
 from tests.factories import make_house
 from tests.invoicing.booked import ISSUED_ON, booked, line
+from tests.invoicing.tax_summary import tax_summary
 
 FEBRUARY = month_of(ISSUED_ON)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_a_paper_whose_lines_are_not_its_totals_stops_the_books(house):
@@ -47,7 +43,7 @@ def test_drafts_and_other_businesses_are_left_out(house):
         drafted_at="2026-02-02T12:00Z",
     )
     assert tax_summary(house.scope, FEBRUARY).rows == []
-    assert first_day_of_books(house.scope) is None
+    assert list(years_issued(house.scope)) == []
 
 
 def test_the_first_and_the_last_day_of_a_period_are_inside(house):

@@ -24,11 +24,6 @@ from tests.invoicing.services.test_queue_sending import queue
 LATER = NOON + timedelta(hours=1)
 
 
-@pytest.fixture
-def house(db):
-    return make_house()
-
-
 def put(house, **columns):
     sending = queue(house)
     Sending.objects.within(house.scope).filter(pk=sending.pk).update(**columns)

@@ -1,17 +1,10 @@
 from datetime import date
 from decimal import Decimal
 
-import pytest
-
 from invoicing.selectors.statement_content import statement_content
-from tests.factories import MONDAY, NOON, make_house
+from tests.factories import MONDAY, NOON
 from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.test_note_payment import note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def test_the_paper_says_what_the_account_says(house):

@@ -11,7 +11,6 @@ from tests.factories import (
     blocked_foot,
     finish,
     make_cow,
-    make_house,
     planned,
     put_down,
     trimmed_foot,
@@ -25,11 +24,6 @@ from visits.models import ClawAction, Trim, Visit
 
 DRESSED = ActionEntry(ActionKind.DRESSING)
 WRAPPED = ActionEntry(ActionKind.WRAP, Claw.LATERAL)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def visited(house, *cows, days=0, **changes):

@@ -4,13 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from tests.factories import House, make_house
 from tests.services.smtp_server import MailServer, mail_server
-
-
-@pytest.fixture
-def house(db) -> House:
-    return make_house()
 
 
 @pytest.fixture

@@ -7,11 +7,6 @@ from tests.factories import make_prices
 from tests.invoicing.drafts import draft, issue
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def test_a_list_that_was_not_billed_on_goes(house):
     drop_prices(price_list=make_prices(house.business))
     assert not PriceList.objects.within(house.scope).exists()

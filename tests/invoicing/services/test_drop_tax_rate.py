@@ -6,11 +6,6 @@ from invoicing.services.set_prices import set_prices
 from tests.invoicing.services.price_sheets import JUNE, rate, sheet
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def test_a_rate_that_nothing_names_goes(house):
     drop_tax_rate(rate=rate(house.business))
     assert not TaxRate.objects.within(house.scope).exists()

@@ -12,11 +12,6 @@ from tests.invoicing.services.test_save_agreement import MARCH, agree
 LAST = date(2026, 4, 30)
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def test_it_holds_on_its_last_day_and_not_after(house):
     row = end_agreement(agreement=agree(house), today=LAST)
     assert agreed_on(house.scope, house.farm, LAST)

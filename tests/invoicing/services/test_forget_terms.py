@@ -1,14 +1,7 @@
-import pytest
-
 from invoicing.models import Agreement, FarmTerms
 from invoicing.services.forget_terms import forget_terms
 from tests.factories import make_farm
 from tests.invoicing.services.test_save_agreement import agree
-
-
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
 
 
 def test_what_hangs_on_the_farm_goes_and_the_next_farm_keeps_its_own(house):

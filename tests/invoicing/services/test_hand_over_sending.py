@@ -25,6 +25,11 @@ from tests.services.processes import free_port
 MINUTE = timedelta(minutes=1)
 
 
+@pytest.fixture
+def house(db):
+    return make_house()
+
+
 def go(sending, at, end=None):
     times = iter([at, end or at])
     return hand_over_sending(sending=sending, clock=lambda: next(times))

@@ -4,7 +4,7 @@ import pytest
 
 from invoicing.models import FarmTerms, NumberSeries, Sending
 from invoicing.services.issue_and_send import issue_and_send
-from invoicing.services.send_invoice import NoAddress
+from invoicing.services.queue_sending import NoAddress
 from tests.factories import NOON
 from tests.invoicing.drafts import plain_draft
 

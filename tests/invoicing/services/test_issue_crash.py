@@ -16,6 +16,11 @@ from tests.many_hands import ManyHands
 MANY_PAGES = 1_000_000
 
 
+@pytest.fixture
+def house(db):
+    return make_house()
+
+
 class Broken(Exception):
     """Whatever may happen."""
 

@@ -27,6 +27,11 @@ from tests.many_hands import ManyHands
 THREADS = 8
 
 
+@pytest.fixture
+def house(db):
+    return make_house()
+
+
 def make_payer(house, days):
     return Payer.objects.create(
         business=house.business, name="The Estate", address="Estate Office", payment_days=days

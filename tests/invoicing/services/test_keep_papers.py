@@ -9,7 +9,7 @@ from pypdf import PdfReader
 
 from invoicing.documents.invoice_check import InvoiceIncomplete
 from invoicing.models import InvoicePapers
-from invoicing.services.keep_papers import fingerprint, keep_papers
+from invoicing.services.keep_papers import keep_papers
 from tests.invoicing.drafts import plain_draft
 
 
@@ -58,7 +58,3 @@ def test_a_paper_that_lacks_something_is_not_kept(numbered):
     with pytest.raises(InvoiceIncomplete):
         keep_papers(invoice=numbered)
     assert not InvoicePapers.objects.within(numbered.scope).exists()
-
-
-def test_what_is_not_there_has_no_fingerprint():
-    assert fingerprint(b"") == ""

@@ -6,7 +6,7 @@ from invoicing.models import BilledWork
 from invoicing.selectors.ready_to_bill import unbilled_visits
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.leave_unbilled import bill_after_all, leave_unbilled
-from invoicing.services.open_draft import ReasonMissing
+from invoicing.services.want_reason import ReasonMissing
 from tests.factories import NOON, make_prices
 from tests.invoicing.services.billing import hand, worked
 

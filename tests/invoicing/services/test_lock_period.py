@@ -16,6 +16,11 @@ from tests.many_hands import ManyHands
 JANUARY = date(2026, 1, 31)
 
 
+@pytest.fixture
+def house(db):
+    return make_house()
+
+
 def lock(house, until=JANUARY, why="The accountant has it.", at=NOON):
     return lock_period(scope=house.scope, until=until, why=why, at=at, by=house.owner)
 

@@ -3,7 +3,8 @@
 import pytest
 from django.db import transaction
 
-from invoicing.services.open_draft import CreditIsFixed, ReasonMissing, keep_edit, open_draft
+from invoicing.services.open_draft import CreditIsFixed, keep_edit, open_draft
+from invoicing.services.want_reason import ReasonMissing
 from tests.invoicing.drafts import plain_draft
 from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.billing import hand

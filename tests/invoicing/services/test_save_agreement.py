@@ -13,11 +13,6 @@ from tests.factories import NOON
 MARCH = date(2026, 3, 1)
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def agree(house, **changes):
     told = {"kind": AgreementKind.PERCENT, "amount": Decimal(5), "item": None, "why": " Large herd "}
     return save_agreement(farm=house.farm, word=AgreementWord(**{**told, "valid_from": MARCH, **changes}))

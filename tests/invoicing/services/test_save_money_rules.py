@@ -9,11 +9,6 @@ from invoicing.selectors.money_rules import money_rules
 from invoicing.services.save_money_rules import RulesMakeNoSense, save_money_rules
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def picture(kind="PNG", size=(60, 30)):
     out = BytesIO()
     Image.new("RGB", size, "navy").save(out, kind)

@@ -5,8 +5,8 @@ import pytest
 from farms.models import Payer
 from invoicing.models import FarmTerms, Invoice, Sending
 from invoicing.services.make_invoice_link import NotIssuedYet
-from invoicing.services.queue_sending import AddressMakesNoSense
-from invoicing.services.send_invoice import NoAddress, send_invoice
+from invoicing.services.queue_sending import AddressMakesNoSense, NoAddress
+from invoicing.services.send_invoice import send_invoice
 from tests.factories import MONDAY, NOON
 from tests.invoicing.issued_row import issued_row
 

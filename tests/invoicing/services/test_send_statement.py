@@ -1,7 +1,8 @@
 import pytest
 
 from invoicing.models import FarmTerms
-from invoicing.services.send_statement import NoAddress, send_statement
+from invoicing.services.queue_sending import NoAddress
+from invoicing.services.send_statement import send_statement
 from tests.factories import MONDAY, NOON
 from tests.invoicing.issued_papers import ISSUED_ON, issued
 

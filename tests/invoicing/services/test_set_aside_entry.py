@@ -2,7 +2,7 @@ import pytest
 
 from invoicing.services.match_entry import EntryIsDone
 from invoicing.services.set_aside_entry import bring_back_entry, set_aside_entry
-from invoicing.services.undo_allocation import ReasonMissing
+from invoicing.services.want_reason import ReasonMissing
 from tests.factories import NOON
 from tests.invoicing.services.test_match_entry import booking, match
 

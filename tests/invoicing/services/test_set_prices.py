@@ -23,11 +23,6 @@ from tests.invoicing.services.price_sheets import JANUARY, JUNE, MARCH, rate, sh
 
 
 @pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
-@pytest.fixture
 def business(house):
     rate(house.business)
     return house.business

@@ -19,11 +19,6 @@ from tests.invoicing.drafts import draft, issue
 from tests.invoicing.services.price_sheets import JANUARY, JUNE, MARCH, rate
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
 def percents(house, day):
     return {code: row.percent for code, row in rates_held(house.scope, day).items()}
 

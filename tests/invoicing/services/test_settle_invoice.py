@@ -31,6 +31,11 @@ amounts = st.integers(1, 15000).map(lambda pence: Decimal(pence) / 100)
 weeks = st.lists(st.tuples(st.sampled_from(STEPS), st.integers(0, 99), amounts), min_size=8, max_size=16)
 
 
+@pytest.fixture
+def house(db):
+    return make_house()
+
+
 class Desk:
     """Does one step of a random week; the rows that it acts on are picked by number."""
 

@@ -9,7 +9,7 @@ from invoicing.selectors.payment_rest import payment_rest
 from invoicing.services.lock_period import PeriodLocked, lock_period
 from invoicing.services.pay_back import MoneyBack, PaymentMethod, pay_back
 from invoicing.services.take_back_payment import CannotTakeBack, take_back_payment
-from invoicing.services.undo_allocation import ReasonMissing
+from invoicing.services.want_reason import ReasonMissing
 from tests.factories import NOON
 from tests.invoicing.issued_papers import credited, issued
 from tests.invoicing.services.test_note_payment import DAY, note

@@ -3,7 +3,8 @@
 from decimal import Decimal as D
 
 from invoicing.models import InvoiceLine
-from invoicing.services.total_draft import amount_of, total_draft
+from invoicing.selectors.kept_amounts import amount_line
+from invoicing.services.total_draft import total_draft
 from tests.invoicing.drafts import plain_draft
 
 
@@ -29,4 +30,4 @@ def test_the_net_of_each_line_is_kept(house):
     InvoiceLine.objects.within(house.scope).filter(invoice=draft).update(quantity=3, allowance=D("1.50"))
     total_draft(invoice=draft)
     line = draft.lines.within(house.scope).get()
-    assert (line.net, amount_of(line).allowance) == (D("28.50"), D("1.50"))
+    assert (line.net, amount_line(line).allowance) == (D("28.50"), D("1.50"))

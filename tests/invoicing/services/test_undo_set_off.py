@@ -7,8 +7,8 @@ import pytest
 from invoicing.selectors.payment_rest import payment_rest
 from invoicing.services.pay_back import MoneyBack, PaymentMethod, pay_back
 from invoicing.services.set_off_credit import set_off_credit
-from invoicing.services.undo_allocation import ReasonMissing
 from invoicing.services.undo_set_off import CannotUndo, undo_set_off
+from invoicing.services.want_reason import ReasonMissing
 from invoicing.services.write_off import write_off
 from tests.factories import NOON
 from tests.invoicing.issued_papers import credited, issued

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from invoicing.services.undo_allocation import ReasonMissing
+from invoicing.services.want_reason import ReasonMissing
 from invoicing.services.write_off import CannotWriteOff, write_off
 from tests.factories import NOON
 from tests.invoicing.issued_papers import credited, issued

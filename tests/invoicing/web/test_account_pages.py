@@ -2,26 +2,12 @@
 
 from decimal import Decimal
 
-import pytest
-from django.test import Client
 from django.urls import reverse
 
 from invoicing.models import Sending
 from tests.factories import make_farm, make_house
 from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.test_note_payment import note
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 def test_the_account_runs_and_its_statement_is_drawn_and_sent(house, office):

@@ -14,27 +14,16 @@ TOLD = {
 }
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
-@pytest.fixture
-def desk(client, house):
-    client.force_login(house.office)
-    return client
-
-
-def test_something_is_agreed_and_ends(desk, house):
+def test_something_is_agreed_and_ends(office, house):
     page = reverse("agreements", args=[house.farm.pk])
-    assert "pays the prices of the list" in desk.get(page).text
-    assert desk.post(page, TOLD).status_code == 302
-    assert "£11.50" in desk.get(page).text
+    assert "pays the prices of the list" in office.get(page).text
+    assert office.post(page, TOLD).status_code == 302
+    assert "£11.50" in office.get(page).text
     row = Agreement.objects.within(house.scope).get()
-    assert desk.post(reverse("agreement_end", args=[row.pk])).status_code == 302
+    assert office.post(reverse("agreement_end", args=[row.pk])).status_code == 302
     row.refresh_from_db()
     assert row.valid_until is not None
-    assert "over" in desk.get(page).text
+    assert "over" in office.get(page).text
 
 
 @pytest.mark.parametrize(
@@ -46,12 +35,12 @@ def test_something_is_agreed_and_ends(desk, house):
         ({"why": ""}, "why"),
     ],
 )
-def test_what_makes_no_sense_is_said_at_its_field(desk, house, changes, field):
-    answer = desk.post(reverse("agreements", args=[house.farm.pk]), {**TOLD, **changes})
+def test_what_makes_no_sense_is_said_at_its_field(office, house, changes, field):
+    answer = office.post(reverse("agreements", args=[house.farm.pk]), {**TOLD, **changes})
     assert answer.status_code == 400
     assert field in answer.context["form"].errors
 
 
-def test_the_farm_of_another_business_is_not_there(desk):
+def test_the_farm_of_another_business_is_not_there(office):
     far = make_house("Elsewhere").farm
-    assert desk.post(reverse("agreements", args=[far.pk]), TOLD).status_code == 404
+    assert office.post(reverse("agreements", args=[far.pk]), TOLD).status_code == 404

@@ -20,18 +20,10 @@ JANUARY = date(2026, 1, 20)
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     house.business.currency = "EUR"
     house.business.save()
     return house
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 def send(office, name, content=None):

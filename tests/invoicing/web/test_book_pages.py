@@ -27,18 +27,6 @@ MORE_THAN_A_PAGE = 61
 
 
 @pytest.fixture
-def house(db):
-    return make_house()
-
-
-@pytest.fixture
-def desk(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
-
-
-@pytest.fixture
 def sold(house):
     """Three rates, a discount on the whole, a credit note, a payment in part, a write-off; names that would run."""
     payer = Payer.objects.create(business=house.business, name="=HYPERLINK(1)")
@@ -69,14 +57,14 @@ def cells_of(html: str) -> list[list[str]]:
     return [[unescape(cell) for cell in row] for row in cells]
 
 
-def page(desk, name, *args, query=FEBRUARY):
-    answer = desk.get(reverse(name, args=args) + query)
+def page(office, name, *args, query=FEBRUARY):
+    answer = office.get(reverse(name, args=args) + query)
     assert answer.status_code == 200
     return answer
 
 
-def csv_rows(desk, part, query=FEBRUARY):
-    text = page(desk, "book_csv", part, query=query).content.decode("utf-8-sig")
+def csv_rows(office, part, query=FEBRUARY):
+    text = page(office, "book_csv", part, query=query).content.decode("utf-8-sig")
     return list(csv.DictReader(io.StringIO(text)))
 
 
@@ -101,53 +89,53 @@ def recomputed(house, first, last):
     return found
 
 
-def test_page_csv_xlsx_and_rows_give_one_sum(sold, desk):
-    journal, tax = csv_rows(desk, "sales-journal"), csv_rows(desk, "tax-summary")
+def test_page_csv_xlsx_and_rows_give_one_sum(sold, office):
+    journal, tax = csv_rows(office, "sales-journal"), csv_rows(office, "tax-summary")
     truth = recomputed(sold, date(2026, 2, 1), date(2026, 2, 28))
-    sheets = [xlsx_rows(page(desk, "book_xlsx", part).content) for part in ("sales-journal", "tax-summary")]
+    sheets = [xlsx_rows(page(office, "book_xlsx", part).content) for part in ("sales-journal", "tax-summary")]
     for rows in (journal, tax, *sheets):
         assert (total(rows, "Net"), total(rows, "VAT")) == tuple(truth["all"])
         assert total(rows, "Total") == sum(truth["all"])
     assert len(journal) == 4
-    (sums,) = cells_of(page(desk, "books").content.decode())
+    (sums,) = cells_of(page(office, "books").content.decode())
     assert sums[-3:] == [f"{total(tax, name):,}" for name in ("Net", "VAT", "Total")]
-    (sums,) = cells_of(page(desk, "book_part", "sales-journal").content.decode())
+    (sums,) = cells_of(page(office, "book_part", "sales-journal").content.decode())
     assert sums[-3:] == [f"{total(journal, name):,}" for name in ("Net", "VAT", "Total")]
 
 
-def test_each_rate_is_that_of_its_lines(sold, desk):
+def test_each_rate_is_that_of_its_lines(sold, office):
     truth = recomputed(sold, date(2026, 2, 1), date(2026, 2, 28))
-    by_rate = {D(row["Percent"]): D(row["Net"]) for row in csv_rows(desk, "tax-summary")}
+    by_rate = {D(row["Percent"]): D(row["Net"]) for row in csv_rows(office, "tax-summary")}
     truth[D(20)][0] -= 10  # the discount on the whole, which is no line
     assert by_rate == {rate: truth[rate][0] for rate in by_rate}
-    journal = csv_rows(desk, "sales-journal")
+    journal = csv_rows(office, "sales-journal")
     assert total(journal, "Net at 20 %") == by_rate[D(20)]
     assert total(journal, "Net at 0 % exempt") == by_rate[D(0)]
 
 
-def test_by_tax_point_a_paper_falls_into_the_month_of_its_work(sold, desk):
-    january = csv_rows(desk, "sales-journal", "?kind=month&first=2026-01-10&by=tax_point")
+def test_by_tax_point_a_paper_falls_into_the_month_of_its_work(sold, office):
+    january = csv_rows(office, "sales-journal", "?kind=month&first=2026-01-10&by=tax_point")
     assert [row["Net"] for row in january] == ["90.00"]
-    assert len(csv_rows(desk, "sales-journal", FEBRUARY + "&by=tax_point")) == 3
+    assert len(csv_rows(office, "sales-journal", FEBRUARY + "&by=tax_point")) == 3
 
 
-def test_payments_write_offs_and_what_is_open_are_told(sold, desk):
-    (paid,) = csv_rows(desk, "payments")
+def test_payments_write_offs_and_what_is_open_are_told(sold, office):
+    (paid,) = csv_rows(office, "payments")
     assert (paid["Amount"], paid["Not set against any"], paid["How"]) == ("50.00", "10.00", "Cash")
-    assert total(csv_rows(desk, "written-off"), "Amount") == D("1.50")
+    assert total(csv_rows(office, "written-off"), "Amount") == D("1.50")
     rows = Invoice.objects.within(sold.scope).filter(issued_on__lte=date(2026, 2, 28))
     gross = sum(paper.sign * paper.payable for paper in rows)
-    assert total(csv_rows(desk, "open"), "Open") == gross - D("41.50")
+    assert total(csv_rows(office, "open"), "Open") == gross - D("41.50")
 
 
-def test_what_was_open_on_a_day_does_not_know_what_came_later(sold, desk):
-    early = csv_rows(desk, "open", "?kind=free&first=2026-02-01&last=2026-02-10")
+def test_what_was_open_on_a_day_does_not_know_what_came_later(sold, office):
+    early = csv_rows(office, "open", "?kind=free&first=2026-02-01&last=2026-02-10")
     assert total(early, "Open") == total(early, "Total")
 
 
-def test_nothing_in_a_file_runs(sold, desk):
-    assert csv_rows(desk, "sales-journal")[0]["Bill to"] == "'=HYPERLINK(1)"
-    book = load_workbook(io.BytesIO(page(desk, "book_xlsx", "sales-journal").content))
+def test_nothing_in_a_file_runs(sold, office):
+    assert csv_rows(office, "sales-journal")[0]["Bill to"] == "'=HYPERLINK(1)"
+    book = load_workbook(io.BytesIO(page(office, "book_xlsx", "sales-journal").content))
     assert {cell.data_type for row in book.active.iter_rows() for cell in row if cell.value} <= {
         "s",
         "n",
@@ -155,18 +143,18 @@ def test_nothing_in_a_file_runs(sold, desk):
     }
 
 
-def test_one_workbook_holds_every_list_and_is_named_after_business_and_period(sold, desk):
-    answer = page(desk, "books_file")
+def test_one_workbook_holds_every_list_and_is_named_after_business_and_period(sold, office):
+    answer = page(office, "books_file")
     assert 'filename="ash-rye-foot-trimming_books_2026-02.xlsx"' in answer["Content-Disposition"]
     book = load_workbook(io.BytesIO(answer.content))
     assert len(book.sheetnames) == len(BookPart)
     assert book.properties.title == "Books, February 2026"
 
 
-def test_a_long_list_is_shown_by_the_page_and_summed_as_a_whole(house, desk):
+def test_a_long_list_is_shown_by_the_page_and_summed_as_a_whole(house, office):
     for _ in range(MORE_THAN_A_PAGE):
         booked(house.farm, line("1", "0", "Z"))
-    html = page(desk, "book_part", "sales-journal").content.decode()
+    html = page(office, "book_part", "sales-journal").content.decode()
     assert html.count('<th role="rowheader"') == MORE_THAN_A_PAGE
     assert cells_of(html)[0][-1] == f"{MORE_THAN_A_PAGE}.00"
     assert "1 to 60 of 61" in html
@@ -183,6 +171,6 @@ def test_another_business_sees_nothing_of_it(sold):
 @pytest.mark.parametrize(
     "query", ["", "?kind=quarter&first=2026-02-10", "?kind=free&first=2026-05-01&last=2026-01-01"]
 )
-def test_any_period_can_be_asked_for(house, desk, query):
-    page(desk, "books", query=query)
-    assert desk.get(reverse("book_part", args=["nonsense"])).status_code == 404
+def test_any_period_can_be_asked_for(house, office, query):
+    page(office, "books", query=query)
+    assert office.get(reverse("book_part", args=["nonsense"])).status_code == 404

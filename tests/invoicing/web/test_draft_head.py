@@ -1,27 +1,18 @@
 """Tax point and rate of exchange are put into a draft by the office."""
 
 import pytest
-from django.test import Client
 from django.urls import reverse
 
 from invoicing.models import Invoice
 from invoicing.services.draft_invoice import draft_invoice
-from tests.factories import NOON, make_house, make_prices
+from tests.factories import NOON, make_prices
 from tests.invoicing.services.billing import worked
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     make_prices(house.business)
     return house
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 def head(office, draft, **told):

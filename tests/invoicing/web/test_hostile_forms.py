@@ -4,7 +4,6 @@ from decimal import Decimal
 
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
-from django.test import Client
 from django.urls import reverse
 
 from invoicing.domain.discount import Discount
@@ -13,22 +12,14 @@ from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.set_whole_amount import WholeChange, set_whole_amount
 from invoicing.web.bank_forms import BankFileForm
 from invoicing.web.rules_form import MoneyRulesForm
-from tests.factories import NOON, make_house, make_prices
+from tests.factories import NOON, make_prices
 from tests.invoicing.services.billing import hand, worked
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     make_prices(house.business)
     return house
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 @pytest.fixture

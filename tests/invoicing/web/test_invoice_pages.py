@@ -1,34 +1,20 @@
-"""The desk, the lists, one invoice: what the office reads and presses."""
+"""The office, the lists, one invoice: what the office reads and presses."""
 
 from datetime import date, timedelta
 from decimal import Decimal as D
 
-import pytest
-from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
 from farms.models import Payer
 from invoicing.models import DraftEdit, FarmTerms, Invoice, Sending
 from invoicing.services.draft_invoice import draft_invoice
-from tests.factories import make_farm, make_house, make_prices
+from tests.factories import make_farm, make_prices
 from tests.invoicing.drafts import plain_draft
 from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.billing import late_cow, line_of, lines_of, worked
 
 TODAY = timezone.now().date()
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 def page(client, name, *args, query=""):

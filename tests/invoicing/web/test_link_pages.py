@@ -12,13 +12,11 @@ from django.utils import timezone
 from farms.models import Farm
 from invoicing.models import Invoice, InvoiceLink
 from invoicing.services.make_invoice_link import make_invoice_link
-from tests.factories import make_house
 from tests.invoicing.issued_row import CII, PDF, UBL, issued_row
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     house.business.phone, house.business.email = "01632 960 777", "office@ashrye.example"
     house.business.save()
     return house

@@ -2,7 +2,6 @@
 
 from datetime import date
 
-import pytest
 from django.test import Client
 from django.urls import reverse
 
@@ -11,11 +10,6 @@ from invoicing.selectors.period_lock import locked_until
 from tests.factories import NOON, make_house
 
 LAST = date(2026, 1, 31)
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
 
 
 def at_desk(person):

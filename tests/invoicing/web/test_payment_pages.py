@@ -3,7 +3,6 @@
 from decimal import Decimal
 
 import pytest
-from django.test import Client
 from django.urls import reverse
 
 from invoicing.models import Allocation, Payment
@@ -12,18 +11,6 @@ from tests.factories import make_house
 from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.test_note_payment import note
 from trimops.tenancy.unscoped import unscoped
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 def fields(**more):

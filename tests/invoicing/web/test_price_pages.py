@@ -25,21 +25,10 @@ TOLD = {
 }
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
-@pytest.fixture
-def desk(client, house):
-    client.force_login(house.office)
-    return client
-
-
-def test_the_first_list_wants_a_tax_rate_then_is_kept_as_typed(desk, house):
-    assert "First add a tax rate" in desk.get(reverse("prices")).text
+def test_the_first_list_wants_a_tax_rate_then_is_kept_as_typed(office, house):
+    assert "First add a tax rate" in office.get(reverse("prices")).text
     rate(house.business)
-    assert desk.post(reverse("price_list_new"), TOLD).status_code == 302
+    assert office.post(reverse("price_list_new"), TOLD).status_code == 302
     row = PriceList.objects.within(house.scope).get()
     steps = (
         Price.objects.within(house.scope).filter(item="functional").values_list("from_quantity", "unit_price")
@@ -50,21 +39,21 @@ def test_the_first_list_wants_a_tax_rate_then_is_kept_as_typed(desk, house):
         40,
     ]
     assert (row.minimum_charge, row.usual_weekdays, row.guarantee_days) == (80, "123", 0)
-    page = desk.get(reverse("prices")).text
+    page = office.get(reverse("prices")).text
     assert "£13.50" in page
     assert "beyond: £40.00" in page
-    assert desk.get(reverse("price_list", args=[row.pk])).context["form"]["bands"].value() == (
+    assert office.get(reverse("price_list", args=[row.pk])).context["form"]["bands"].value() == (
         "10: 8.50\nbeyond: 40.00"
     )
 
 
-def test_a_new_list_begins_as_a_copy_and_the_page_says_what_changed(desk, house):
+def test_a_new_list_begins_as_a_copy_and_the_page_says_what_changed(office, house):
     make_prices(house.business, functional="12")
-    form = desk.get(reverse("price_list_new")).context["form"]
+    form = office.get(reverse("price_list_new")).context["form"]
     assert form["functional-price"].value() == "12.00"
     assert form["dressing-tax"].value() == "low"
-    assert desk.post(reverse("price_list_new"), {**TOLD, "functional-tax": "low"}).status_code == 302
-    page = desk.get(reverse("prices"))
+    assert office.post(reverse("price_list_new"), {**TOLD, "functional-tax": "low"}).status_code == 302
+    page = office.get(reverse("prices"))
     row = page.context["lists"][0].prices[0]
     assert (row.label, row.change, row.tax) == ("Functional trim", Decimal("12.5"), "low, 5 %")
     assert "+12.5 %" in page.text
@@ -85,33 +74,35 @@ def test_a_new_list_begins_as_a_copy_and_the_page_says_what_changed(desk, house)
         ({"usual_weekdays": []}, "usual_weekdays"),
     ],
 )
-def test_what_cannot_be_kept_is_said_at_its_field(desk, house, changes, field):
+def test_what_cannot_be_kept_is_said_at_its_field(office, house, changes, field):
     make_prices(house.business)
-    answer = desk.post(reverse("price_list_new"), {**TOLD, **changes})
+    answer = office.post(reverse("price_list_new"), {**TOLD, **changes})
     assert answer.status_code == 400
     assert field in answer.context["form"].errors
     assert PriceList.objects.within(house.scope).count() == 1
 
 
-def test_a_mile_or_a_kilometre_as_the_list_measures(desk, house):
+def test_a_mile_or_a_kilometre_as_the_list_measures(office, house):
     rate(house.business)
     told = {**TOLD, "travel_rule": "distance", "travel_unit": "SMI", "distance-price": "0.70"}
-    assert desk.post(reverse("price_list_new"), told).status_code == 302
+    assert office.post(reverse("price_list_new"), told).status_code == 302
     assert Price.objects.within(house.scope).filter(item=PriceItem.MILE, unit_price=Decimal("0.7")).exists()
     row = PriceList.objects.within(house.scope).get()
-    assert desk.get(reverse("price_list", args=[row.pk])).context["form"]["distance-price"].value() == "0.70"
+    assert (
+        office.get(reverse("price_list", args=[row.pk])).context["form"]["distance-price"].value() == "0.70"
+    )
 
 
-def test_a_list_nobody_was_billed_at_is_mended_or_taken_off(desk, house):
+def test_a_list_nobody_was_billed_at_is_mended_or_taken_off(office, house):
     row = make_prices(house.business)
-    assert desk.post(reverse("price_list", args=[row.pk]), TOLD).status_code == 302
+    assert office.post(reverse("price_list", args=[row.pk]), TOLD).status_code == 302
     row.refresh_from_db()
     assert (row.name, row.valid_from) == ("Spring", date(2027, 3, 1))
-    desk.post(reverse("price_list_drop", args=[row.pk]))
+    office.post(reverse("price_list_drop", args=[row.pk]))
     assert not PriceList.objects.within(house.scope).exists()
 
 
-def test_the_list_of_another_business_is_not_there(desk):
+def test_the_list_of_another_business_is_not_there(office):
     far = make_prices(make_house("Elsewhere").business)
-    assert desk.post(reverse("price_list", args=[far.pk]), TOLD).status_code == 404
-    assert desk.post(reverse("price_list_drop", args=[far.pk])).status_code == 404
+    assert office.post(reverse("price_list", args=[far.pk]), TOLD).status_code == 404
+    assert office.post(reverse("price_list_drop", args=[far.pk])).status_code == 404

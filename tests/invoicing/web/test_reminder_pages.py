@@ -15,20 +15,12 @@ from tests.invoicing.booked import booked, line
 
 
 @pytest.fixture
-def house(db):
-    made = make_house()
-    MoneyRules.objects.create(business=made.business, reminder_days=[7, 21], charges_interest=True)
+def house(house):
+    MoneyRules.objects.create(business=house.business, reminder_days=[7, 21], charges_interest=True)
     ReferenceRate.objects.create(
-        business=made.business, percent="4.25", valid_from=date(2020, 1, 1), source="The bank's page"
+        business=house.business, percent="4.25", valid_from=date(2020, 1, 1), source="The bank's page"
     )
-    return made
-
-
-@pytest.fixture
-def desk(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
+    return house
 
 
 @pytest.fixture
@@ -48,45 +40,45 @@ def rows(house):
     return Reminder.objects.within(house.scope).order_by("pk")
 
 
-def look_through(desk):
-    return desk.post(reverse("reminders"), follow=True).content.decode()
+def look_through(office):
+    return office.post(reverse("reminders"), follow=True).content.decode()
 
 
-def test_what_is_overdue_is_put_forward_by_payer(overdue, desk):
-    html = look_through(desk)
+def test_what_is_overdue_is_put_forward_by_payer(overdue, office):
+    html = look_through(office)
     assert "2 reminders to look at, to 1 payer" in html
     assert html.count("<h2>The Estate: £202.") == 1
     assert not Sending.objects.within(overdue.scope).exists()
 
 
-def test_those_of_a_payer_are_approved_at_once(overdue, desk):
-    look_through(desk)
-    html = desk.post(
+def test_those_of_a_payer_are_approved_at_once(overdue, office):
+    look_through(office)
+    html = office.post(
         reverse("reminders_approve"), {"reminder": [row.pk for row in rows(overdue)]}, follow=True
     ).content.decode()
     assert "2 approved" in html
     assert "No reminder waits" in html
     assert Sending.objects.within(overdue.scope).count() == 2
     first = rows(overdue).first()
-    assert desk.get(reverse("reminder_paper", args=[first.pk])).content == bytes(first.pdf)
+    assert office.get(reverse("reminder_paper", args=[first.pk])).content == bytes(first.pdf)
 
 
-def test_one_is_looked_at_and_dropped_with_a_reason(overdue, desk):
-    look_through(desk)
+def test_one_is_looked_at_and_dropped_with_a_reason(overdue, office):
+    look_through(office)
     row = rows(overdue).first()
     page = reverse("reminder", args=[row.pk])
-    assert "× 12.25 % × 30 / 365 days" in desk.get(page).content.decode()
-    assert desk.get(reverse("reminder_paper", args=[row.pk])).content.startswith(b"%PDF")
-    assert desk.post(page, {"because": ""}).status_code == 400
-    assert "They rang" in desk.post(page, {"because": "They rang"}, follow=True).content.decode()
-    assert desk.post(page, {"because": "Again"}).status_code == 409
-    assert "was dropped" in desk.get(page).content.decode()
+    assert "× 12.25 % × 30 / 365 days" in office.get(page).content.decode()
+    assert office.get(reverse("reminder_paper", args=[row.pk])).content.startswith(b"%PDF")
+    assert office.post(page, {"because": ""}).status_code == 400
+    assert "They rang" in office.post(page, {"because": "They rang"}, follow=True).content.decode()
+    assert office.post(page, {"because": "Again"}).status_code == 409
+    assert "was dropped" in office.get(page).content.decode()
 
 
-def test_a_rate_that_is_missing_is_said_and_nothing_goes_out(overdue, desk):
+def test_a_rate_that_is_missing_is_said_and_nothing_goes_out(overdue, office):
     ReferenceRate.objects.within(overdue.scope).delete()
-    look_through(desk)
-    html = desk.post(
+    look_through(office)
+    html = office.post(
         reverse("reminders_approve"), {"reminder": rows(overdue).first().pk}, follow=True
     ).content.decode()
     assert "No reference rate is known" in html
@@ -103,10 +95,10 @@ def test_another_business_can_do_nothing_with_it(overdue):
     assert rows(overdue).first().state == "proposed"
 
 
-def test_rates_are_put_down_and_wrong_ones_refused(house, desk):
+def test_rates_are_put_down_and_wrong_ones_refused(house, office):
     page = reverse("reference_rates")
-    assert desk.post(page, {"valid_from": "2026-01-01", "percent": "425", "source": "x"}).status_code == 400
-    html = desk.post(
+    assert office.post(page, {"valid_from": "2026-01-01", "percent": "425", "source": "x"}).status_code == 400
+    html = office.post(
         page, {"valid_from": "2026-01-01", "percent": "3.75", "source": "A page"}, follow=True
     ).content.decode()
     assert "3.75 % since Thu 1 Jan 2026" in html

@@ -23,28 +23,19 @@ TOLD = {
 }
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
-@pytest.fixture
-def desk(client, house):
-    client.force_login(house.office)
-    return client
-
-
-def test_rules_are_kept_and_shown_again(desk, house):
+def test_rules_are_kept_and_shown_again(office, house):
     page = reverse("money_rules")
-    assert desk.post(page, {**TOLD, "picture": SimpleUploadedFile("logo.png", picture())}).status_code == 302
+    assert (
+        office.post(page, {**TOLD, "picture": SimpleUploadedFile("logo.png", picture())}).status_code == 302
+    )
     row = MoneyRules.objects.within(house.scope).get()
     assert (row.iban, row.reminder_days) == ("GB29NWBK60161331926819", [7, 21, 35])
     assert (row.fixed_sums, row.rounding_rule) == ([["0", "40"], ["1000", "70.00"]], "total_down")
-    form = desk.get(page).context["form"]
+    form = office.get(page).context["form"]
     assert (form["days"].value(), form["sums"].value()) == ("7, 21, 35", "0: 40.00\n1000: 70.00")
-    assert desk.get(reverse("money_logo"))["Content-Type"] == "image/png"
-    assert desk.post(page, {**TOLD, "no_picture": "on"}).status_code == 302
-    assert desk.get(reverse("money_logo")).status_code == 404
+    assert office.get(reverse("money_logo"))["Content-Type"] == "image/png"
+    assert office.post(page, {**TOLD, "no_picture": "on"}).status_code == 302
+    assert office.get(reverse("money_logo")).status_code == 404
 
 
 @pytest.mark.parametrize(
@@ -60,13 +51,13 @@ def test_rules_are_kept_and_shown_again(desk, house):
         ({"picture": SimpleUploadedFile("logo.gif", b"GIF89a")}, "picture"),
     ],
 )
-def test_what_cannot_be_kept_is_said_at_its_field(desk, house, changes, field):
-    answer = desk.post(reverse("money_rules"), {**TOLD, **changes})
+def test_what_cannot_be_kept_is_said_at_its_field(office, house, changes, field):
+    answer = office.post(reverse("money_rules"), {**TOLD, **changes})
     assert answer.status_code == 400
     assert field in answer.context["form"].errors
     assert not MoneyRules.objects.within(house.scope).exists()
 
 
-def test_the_logo_of_another_business_is_not_shown(desk):
+def test_the_logo_of_another_business_is_not_shown(office):
     MoneyRules.objects.create(business=make_house("Elsewhere").business, logo=picture())
-    assert desk.get(reverse("money_logo")).status_code == 404
+    assert office.get(reverse("money_logo")).status_code == 404

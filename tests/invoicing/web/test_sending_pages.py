@@ -17,18 +17,10 @@ from tests.invoicing.services.test_queue_sending import queue
 
 
 @pytest.fixture
-def house(db):
-    house = make_house()
+def house(house):
     house.farm.email = "farm@example.invalid"
     house.farm.save()
     return house
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 @pytest.fixture

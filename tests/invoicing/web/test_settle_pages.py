@@ -1,24 +1,10 @@
 """How an invoice was settled, on its page."""
 
-import pytest
-from django.test import Client
 from django.urls import reverse
 
 from invoicing.models import Allocation
 from tests.factories import make_house
 from tests.invoicing.issued_papers import credited, issued
-
-
-@pytest.fixture
-def house(db):
-    return make_house()
-
-
-@pytest.fixture
-def office(house):
-    client = Client()
-    client.force_login(house.office)
-    return client
 
 
 def test_an_invoice_is_written_off_and_that_is_undone(house, office):

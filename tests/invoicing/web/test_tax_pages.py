@@ -15,43 +15,32 @@ TOLD = {
 }
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
-@pytest.fixture
-def desk(client, house):
-    client.force_login(house.office)
-    return client
-
-
-def test_the_country_s_rates_are_offered_and_taken_over_after_a_look(desk, house):
+def test_the_country_s_rates_are_offered_and_taken_over_after_a_look(office, house):
     house.business.country = "FR"
     house.business.save()
-    page = desk.get(reverse("tax_rates"))
+    page = office.get(reverse("tax_rates"))
     assert "Offered for France: TVA" in page.text
     assert "from memory, check" in page.text
-    form = desk.get(reverse("tax_rates") + "?take=small").context["form"]
+    form = office.get(reverse("tax_rates") + "?take=small").context["form"]
     assert form["reason_code"].value() == "VATEX-FR-FRANCHISE"
     assert not TaxRate.objects.within(house.scope).exists()
-    assert desk.get(reverse("tax_rates") + "?take=unheard").status_code == 200
+    assert office.get(reverse("tax_rates") + "?take=unheard").status_code == 200
 
 
-def test_a_country_that_is_not_put_down_is_no_hindrance(desk, house):
+def test_a_country_that_is_not_put_down_is_no_hindrance(office, house):
     house.business.country = "ZZ"
     house.business.save()
-    assert desk.get(reverse("tax_rates")).context["scheme"] is None
+    assert office.get(reverse("tax_rates")).context["scheme"] is None
 
 
-def test_a_rate_is_kept_mended_and_taken_off(desk, house):
-    assert desk.post(reverse("tax_rates"), TOLD).status_code == 302
+def test_a_rate_is_kept_mended_and_taken_off(office, house):
+    assert office.post(reverse("tax_rates"), TOLD).status_code == 302
     row = TaxRate.objects.within(house.scope).get()
     assert (row.percent, row.name) == (19, "Standard")
-    assert desk.post(reverse("tax_rate", args=[row.pk]), {**TOLD, "percent": "20"}).status_code == 302
+    assert office.post(reverse("tax_rate", args=[row.pk]), {**TOLD, "percent": "20"}).status_code == 302
     row.refresh_from_db()
     assert row.percent == 20
-    desk.post(reverse("tax_rate_drop", args=[row.pk]))
+    office.post(reverse("tax_rate_drop", args=[row.pk]))
     assert not TaxRate.objects.within(house.scope).exists()
 
 
@@ -65,13 +54,13 @@ def test_a_rate_is_kept_mended_and_taken_off(desk, house):
         ({"code": "two words"}, "code"),
     ],
 )
-def test_what_cannot_be_kept_is_said_at_its_field(desk, house, changes, field):
+def test_what_cannot_be_kept_is_said_at_its_field(office, house, changes, field):
     rate(house.business)
-    answer = desk.post(reverse("tax_rates"), {**TOLD, **changes})
+    answer = office.post(reverse("tax_rates"), {**TOLD, **changes})
     assert answer.status_code == 400
     assert field in answer.context["form"].errors
 
 
-def test_the_rate_of_another_business_is_not_there(desk):
+def test_the_rate_of_another_business_is_not_there(office):
     far = rate(make_house("Elsewhere").business)
-    assert desk.post(reverse("tax_rate", args=[far.pk]), TOLD).status_code == 404
+    assert office.post(reverse("tax_rate", args=[far.pk]), TOLD).status_code == 404

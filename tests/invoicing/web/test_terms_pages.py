@@ -16,29 +16,18 @@ TOLD = {
 }
 
 
-@pytest.fixture
-def house(standing_house, db):
-    return standing_house
-
-
-@pytest.fixture
-def desk(client, house):
-    client.force_login(house.office)
-    return client
-
-
-def test_terms_are_kept_and_shown_again(desk, house):
+def test_terms_are_kept_and_shown_again(office, house):
     page = reverse("farm_terms", args=[house.farm.pk])
-    assert "is billed each visit" in desk.get(page).text
-    assert desk.post(page, TOLD).status_code == 302
+    assert "is billed each visit" in office.get(page).text
+    assert office.post(page, TOLD).status_code == 302
     row = FarmTerms.objects.within(house.scope).get()
     assert row.send_to == ["office@farm.example", "herd@farm.example"]
     assert (row.rhythm, row.payment_days, row.sends_xml, row.gets_reminders) == ("month", 14, True, False)
     house.farm.refresh_from_db()
     assert house.farm.country == "IE"
-    form = desk.get(page).context["form"]
+    form = office.get(page).context["form"]
     assert form["addresses"].value() == "office@farm.example\nherd@farm.example"
-    assert "is billed each month" in desk.get(page).text
+    assert "is billed each month" in office.get(page).text
 
 
 @pytest.mark.parametrize(
@@ -49,14 +38,16 @@ def test_terms_are_kept_and_shown_again(desk, house):
         ({"tax_code": "unheard"}, "tax_code"),
     ],
 )
-def test_what_cannot_be_kept_is_said_at_its_field(desk, house, changes, field):
+def test_what_cannot_be_kept_is_said_at_its_field(office, house, changes, field):
     rate(house.business)
-    answer = desk.post(reverse("farm_terms", args=[house.farm.pk]), {**TOLD, **changes})
+    answer = office.post(reverse("farm_terms", args=[house.farm.pk]), {**TOLD, **changes})
     assert answer.status_code == 400
     assert field in answer.context["form"].errors
 
 
-def test_the_farm_page_leads_there_and_another_business_s_farm_does_not(desk, house):
-    assert reverse("farm_terms", args=[house.farm.pk]) in desk.get(reverse("farm", args=[house.farm.pk])).text
+def test_the_farm_page_leads_there_and_another_business_s_farm_does_not(office, house):
+    assert (
+        reverse("farm_terms", args=[house.farm.pk]) in office.get(reverse("farm", args=[house.farm.pk])).text
+    )
     far = make_house("Elsewhere").farm
-    assert desk.get(reverse("farm_terms", args=[far.pk])).status_code == 404
+    assert office.get(reverse("farm_terms", args=[far.pk])).status_code == 404

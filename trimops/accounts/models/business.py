@@ -4,6 +4,8 @@ from django.core.exceptions import ValidationError
 from django.core.validators import RegexValidator
 from django.db import models
 
+COUNTRY_CODE = RegexValidator(r"^[A-Z]{2}$", "Two letters of ISO 3166-1.")
+
 
 def require_known_zone(name: str) -> None:
     """Refuse a time zone name that the IANA database does not hold."""
@@ -19,9 +21,7 @@ class Business(models.Model):
     currency = models.CharField(
         max_length=3, default="GBP", validators=[RegexValidator(r"^[A-Z]{3}$", "Three letters of ISO 4217.")]
     )
-    country = models.CharField(
-        max_length=2, default="GB", validators=[RegexValidator(r"^[A-Z]{2}$", "Two letters of ISO 3166-1.")]
-    )
+    country = models.CharField(max_length=2, default="GB", validators=[COUNTRY_CODE])
     address = models.TextField(blank=True)
     email = models.EmailField(blank=True)
     phone = models.CharField(max_length=40, blank=True)

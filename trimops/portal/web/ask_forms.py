@@ -8,12 +8,13 @@ from django.http import QueryDict
 
 from farms.models import WEEKDAYS, Cow, Farm
 from trimops.portal.web.farm_seat import FARM_OF_PAGE
+from trimops.web.day_input import DAY
 from visits.domain.mobility import MobilityScale, is_lame, worst_score
 from visits.domain.offer_days import asked_until
 from visits.domain.visit_states import VisitReason
 from visits.selectors.offer_again import AskedPlace
 from visits.services.ask_visit import CowWish, VisitWish
-from visits.web.forms import DAY, SCORES, read_score
+from visits.web.forms import SCORES, read_score
 
 MOST_COWS = 6
 SHOWN_COWS = 2

@@ -25,13 +25,13 @@ from trimops.portal.selectors.handed_over import (
     workbook_handed_over,
 )
 from trimops.portal.web.client_page import ClientPage
+from trimops.web.file_answer import WORKBOOK, file_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.packed_files import pack_into
 
 IN_MEMORY = 4 * 1024 * 1024
 PIECE = 64 * 1024
 ZIP = "application/zip"
-WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
 class DataPage(ClientPage):
@@ -60,10 +60,8 @@ class PortalDataCsv(DataPage):
 class PortalDataXlsx(DataPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         farm = self.farm()
-        answer = HttpResponse(workbook_handed_over(self.scope, farm, self.now), content_type=WORKBOOK)
-        answer["Content-Disposition"] = f'attachment; filename="{file_name(self, farm, "tables", "xlsx")}"'
-        answer["Cache-Control"] = "private, no-store"
-        return answer
+        content = workbook_handed_over(self.scope, farm, self.now)
+        return file_answer(content, WORKBOOK, file_name(self, farm, "tables", "xlsx"))
 
 
 class PortalDataAde(DataPage):

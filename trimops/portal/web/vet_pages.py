@@ -22,6 +22,7 @@ from trimops.portal.selectors.vet_desk import (
     reports_for_vet,
     vet_pass_of,
 )
+from trimops.web.asked import words_asked
 from trimops.web.not_kept import NOT_KEPT
 from trimops.web.pdf_answer import pdf_answer
 from visits.models import Trim, TrimPhoto, Visit
@@ -78,7 +79,7 @@ class VetDeskPage(VetPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         note_vet_opened(vet_pass=self.vet_pass, at=self.now)
         found = self.vet_pass
-        asked = request.GET.get("q", "").replace("\0", "").strip()[:30] if found.shows_cows else ""
+        asked = words_asked(request.GET, 30) if found.shows_cows else ""
         return self.show(
             "portal/vet_desk.html",
             {

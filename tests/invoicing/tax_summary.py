@@ -1,4 +1,4 @@
-"""What a period comes to by tax rate."""
+"""What a period comes to by tax rate, as the books reckon it: for tests that look at the sums themselves."""
 
 from dataclasses import dataclass
 
