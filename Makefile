@@ -15,12 +15,19 @@ APPS := trimops farms visits invoicing manage.py
 # Production settings with throwaway values, for Django's own deployment check.
 AS_DEPLOYED := env TRIMOPS_DEBUG=0 TRIMOPS_HTTPS=1 TRIMOPS_ALLOWED_HOSTS=trimops.example \
 	TRIMOPS_SECRET_KEY=checked-only-never-used-0123456789-abcdefghijklmnopqrstuvwxyz
-# Tables come straight from the models; the migrations themselves are run once on each database, below.
-PYTEST := $(PYTHON_BIN) -m pytest -n 2 -q --nomigrations
+# because: a machine that forbids Python to keep what it compiled would have each of some thirty processes compile it all
+export PYTHONDONTWRITEBYTECODE :=
+# Tables come straight from the models; the migrations themselves are run once on each database, below. Whole files go to
+# one process, which makes what stands for a file once; in the order of tests/conftest.py, the longest browser tests first.
+PYTEST := $(PYTHON_BIN) -m pytest -n 2 --dist loadfile --no-loadscope-reorder -q --nomigrations
+# For the run on servers nothing is gathered from here: it hangs on no database, or is tried there by what it calls.
+NOT_ON_SERVERS := $(addprefix --ignore tests/,architecture bench browser kernel paper published standards walls web \
+	farms/domain invoicing/documents invoicing/domain invoicing/web trimops/portal/demo trimops/portal/web \
+	visits/documents visits/domain visits/web)
 MIGRATED := manage.py migrate --verbosity 0 && $(PYTHON_BIN) manage.py check_papers
 
 .NOTPARALLEL:
-.PHONY: setup demo serve up bench long hunt check test test-embedded test-servers chromium
+.PHONY: setup demo serve up bench long hunt check check-beside test test-embedded test-servers chromium
 
 setup: $(READY)
 
@@ -48,10 +55,14 @@ long: $(READY) chromium
 hunt: $(READY)
 	env -u DATABASE_URL -u REDIS_URL TRIMOPS_HUNT=1 $(PYTEST) -m "not services and not browser"
 
+# The types take as long as all the rest, and one process: so the rest runs beside them.
 check: $(READY)
 	$(PYTHON_BIN) -m ruff check .
 	$(PYTHON_BIN) -m ruff format --check .
-	$(PYTHON_BIN) -m mypy $(APPS)
+	@echo "$(PYTHON_BIN) -m mypy $(APPS)"; $(PYTHON_BIN) -m mypy $(APPS) & types=$$!; \
+		$(MAKE) check-beside; beside=$$?; wait $$types && exit $$beside
+
+check-beside:
 	.venv/bin/lint-imports
 	$(PYTHON_BIN) manage.py makemigrations --check --dry-run
 	@folder=$$(mktemp -d) && env -u DATABASE_URL TRIMOPS_DATA_DIR=$$folder sh -c "$(PYTHON_BIN) $(MIGRATED)" && rm -r $$folder
@@ -63,14 +74,12 @@ chromium:
 
 # Two runs: everything on the embedded form, then what touches the database on the servers. Who may open which address
 # hangs on no database (the wall itself is tried on both in tests/tenancy), nor does what the benches print. What pages
-# read is tried there by their selectors and services.
+# read is tried there by their selectors and services. The random days at the crush (tests/visits/api) are twenty on each.
 test: $(READY) chromium check test-embedded test-servers
 
 test-embedded: $(READY)
-	env -u DATABASE_URL -u REDIS_URL $(PYTEST) -m "not services"
+	env -u DATABASE_URL -u REDIS_URL TRIMOPS_SEQUENCES=20 $(PYTEST) -m "not services"
 
 test-servers: $(READY)
-	$(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
-		$(PYTEST) -m "database and not browser" --ignore tests/walls/test_every_route.py --ignore tests/walls/test_every_api_address.py --ignore tests/bench \
-		--ignore tests/trimops/portal/demo --ignore tests/walls/test_query_counts.py --ignore tests/walls/test_money_query_counts.py \
-		--ignore tests/visits/web --ignore tests/trimops/portal/web --ignore tests/web'
+	TRIMOPS_SEQUENCES=20 $(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
+		$(PYTEST) -m database $(NOT_ON_SERVERS)'

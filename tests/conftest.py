@@ -1,5 +1,6 @@
 """What every test run shares: jobs in place, and a Redis database of its own for each test process."""
 
+import gc
 import importlib
 import os
 from collections.abc import Iterator
@@ -13,35 +14,34 @@ from django.db import connection
 from hypothesis import settings as hypothesis_settings
 from pytest_django import DjangoDbBlocker
 
+from tests.random_examples import IS_HUNT, examples
 from tests.services.worker import Worker, worker
 from trimops.celery import app
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
-LONG_IN_THE_BROWSER = {"test_crush_sixty.py", "test_crush_states.py", "test_every_page.py"}
+# The longest first: `make test` hands files out in this order, so that two processes end at about the same time.
+LONG_IN_THE_BROWSER = (
+    *("test_crush_states.py", "test_every_page.py", "test_crush_offline.py", "test_crush_sixty.py"),
+    *("test_crush_sender.py", "test_crush_queue.py", "test_crush_store.py", "test_crush_installed.py"),
+    *("test_crush_two_phones.py", "test_phone_and_server.py", "test_keyboard_and_theme.py"),
+)
 # Runs of many minutes that hang on nothing but the crush page: `make long`, and a part of `make bench`.
 LONG_RUNS = {
-    *(
-        "test_crush_bench.py",
-        "test_crush_list_keys.py",
-        "test_crush_photo_size.py",
-        "test_crush_sender_pauses.py",
-    ),
-    *(
-        "test_crush_shown.py",
-        "test_crush_sign_out.py",
-        "test_crush_sixty.py",
-        "test_crush_slips.py",
-        "test_crush_states.py",
-    ),
-    *("test_crush_taps.py", "test_crush_told.py", "test_crush_two_phones.py"),
+    *("test_crush_bench.py", "test_crush_list_keys.py", "test_crush_photo_size.py"),
+    *("test_crush_sender_pauses.py", "test_crush_shown.py", "test_crush_sign_out.py", "test_crush_slips.py"),
+    *("test_crush_states.py", "test_crush_taps.py", "test_crush_told.py"),
+    # 45 seconds of a core for one walk through old tables; each migration runs once in make check as well.
+    "test_kit_into_places.py",
 }
 HAS_TIME = os.environ.get("TRIMOPS_LONG", "0") == "1"
-DATABASE_FIXTURES = {"db", "transactional_db", "live_server", "job_worker"}
+COMMITTING_FIXTURES = {"transactional_db", "live_server", "job_worker"}
+DATABASE_FIXTURES = {"db", *COMMITTING_FIXTURES}
 
 # because: a busy machine makes an example slow, and slowness is no fault of the rule under test; and a change must pass
-# or fail by itself, so its random examples are the same each time. `make hunt` looks for new ones.
-IS_HUNT = os.environ.get("TRIMOPS_HUNT", "0") == "1"
-hypothesis_settings.register_profile("trimops", deadline=None, derandomize=not IS_HUNT)
+# or fail by itself, so its random examples are the same each time. `make hunt` looks for new ones, and for more.
+hypothesis_settings.register_profile(
+    "trimops", deadline=None, derandomize=not IS_HUNT, max_examples=examples(120)
+)
 hypothesis_settings.load_profile("trimops")
 
 
@@ -56,11 +56,23 @@ def pytest_configure(config: pytest.Config) -> None:
         app.conf.broker_url = settings.REDIS_URL
 
 
+@pytest.hookimpl(wrapper=True)
+def pytest_collection(session: pytest.Session) -> Iterator[object]:
+    """Ten thousand tests are made and stay: nothing of them is looked through for garbage again and again."""
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.freeze()
+        gc.enable()
+
+
 @pytest.hookimpl(wrapper=True, tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
     """Mark what touches the database or the browser, so that `make test` can choose by mark; then put them in turn."""
     if not HAS_TIME:
         items[:] = [item for item in items if item.path.name not in LONG_RUNS]
+    places = {path: place for place, path in enumerate(dict.fromkeys(item.path for item in items))}
     has_servers = bool(settings.REDIS_URL) and "postgresql" in settings.DATABASES["default"]["ENGINE"]
     for item in items:
         if _touches_database(item):
@@ -71,18 +83,17 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
             item.add_marker(
                 pytest.mark.skip(reason="needs DATABASE_URL and REDIS_URL: run `make test-servers`")
             )
-    yield  # the database plugin has an order of its own
-    items.sort(key=_turn)
+    yield  # the database plugin has an order of its own, which tears files apart
+    items.sort(key=lambda item: (_turn(item), places[item.path], not _commits(item)))
 
 
 def _turn(item: pytest.Item) -> int:
-    """Browsers last: one leaves its event loop in the process, and asynchronous tests want one of their own.
-
-    Of them the longest first, so that two processes end at about the same time.
-    """
+    """Browsers last: one leaves its event loop in the process, and asynchronous tests want one of their own."""
     if not item.get_closest_marker("browser"):
         return 0
-    return 1 if item.path.name in LONG_IN_THE_BROWSER else 2
+    if item.path.name in LONG_IN_THE_BROWSER:
+        return 1 + LONG_IN_THE_BROWSER.index(item.path.name)
+    return 1 + len(LONG_IN_THE_BROWSER)
 
 
 @pytest.fixture(autouse=True)
@@ -107,6 +118,12 @@ def job_worker(transactional_db: None, tmp_path: Path) -> Iterator[Worker]:
     """A real Celery worker on the test's own database and an empty broker. Mark such a test `services`."""
     with worker(app, tmp_path / "worker.log") as started:
         yield started
+
+
+def _commits(item: pytest.Item) -> bool:
+    """Such tests are the first of their file: what stands for a file is in a transaction, which they must not be in."""
+    mark = item.get_closest_marker("django_db")
+    return bool(mark and mark.kwargs.get("transaction")) or bool(COMMITTING_FIXTURES & _fixtures_of(item))
 
 
 def _touches_database(item: pytest.Item) -> bool:

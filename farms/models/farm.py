@@ -65,6 +65,12 @@ class Farm(TenantModel):
     )
     hygiene_reason = models.CharField(max_length=200, blank=True)
     hygiene_since = models.DateField(null=True, blank=True)
+    wash_rule = models.CharField(
+        "the farm's own wash rule",
+        max_length=200,
+        blank=True,
+        help_text="As the farm asks for it at its gate.",
+    )
     is_active = models.BooleanField(default=True)
     erased_at = models.DateTimeField(
         null=True, blank=True, help_text="Since then only its invoices are kept."

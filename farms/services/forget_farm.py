@@ -74,7 +74,7 @@ def _make_bare(farm: Farm, at: datetime) -> None:
     """Only the key is left, and that it was erased; every other column is as of a farm nobody knows."""
     farm.name = f"Erased farm {farm.pk}"
     farm.address = farm.access_notes = farm.email = farm.phone = ""
-    farm.vat_number = farm.hygiene_reason = farm.country = ""
+    farm.vat_number = farm.hygiene_reason = farm.wash_rule = farm.country = ""
     farm.latitude = farm.longitude = Decimal(0)
     farm.payer, farm.hygiene_since = None, None
     farm.herd_size, farm.routine_cows, farm.routine_interval_days = 0, 1, 90

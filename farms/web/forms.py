@@ -43,6 +43,7 @@ class FarmForm(FarmModelForm):
             "shelter",
             "hygiene_level",
             "hygiene_reason",
+            "wash_rule",
             "is_active",
         ]
         labels = {
@@ -57,6 +58,7 @@ class FarmForm(FarmModelForm):
             "crush_place": "Crush",
             "hygiene_level": "Hygiene",
             "hygiene_reason": "Why that hygiene",
+            "wash_rule": "The farm’s own wash rule",
             "is_active": "On the round",
         }
         # The labels say it already.

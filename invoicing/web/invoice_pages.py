@@ -24,6 +24,7 @@ from invoicing.selectors.invoice_rows import (
 )
 from invoicing.selectors.line_work import left_off, line_stories
 from invoicing.selectors.money_desk import money_desk
+from invoicing.selectors.visit_margin import visit_margin
 from invoicing.selectors.visits_billed import visits_billed
 from invoicing.services.issue_and_send import issue_and_send
 from invoicing.services.issue_invoice import issue_invoice
@@ -126,6 +127,7 @@ class InvoicePage(ScopedPage):
                 "edits": DraftEdit.objects.within(self.scope).filter(invoice=invoice).select_related("by"),
                 "left_off": left_off(invoice),
                 "visits": visits,
+                "margin": visit_margin(invoice, visits),
                 "changed": [difference for difference in changed if difference],
                 "credit_notes": for_list(notes),
                 "next": None if invoice.is_issued else next_draft(self.scope, today, invoice),

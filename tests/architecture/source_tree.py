@@ -42,6 +42,7 @@ def functions_of(path: Path) -> list[ast.FunctionDef | ast.AsyncFunctionDef]:
     return [n for n in ast.walk(tree_of(path)) if isinstance(n, ast.FunctionDef | ast.AsyncFunctionDef)]
 
 
+@cache
 def imported_names(tree: ast.AST) -> list[tuple[str, int]]:
     """(dotted name, line) of all that a file imports; `from a import b` counts as `a.b`."""
     names: list[tuple[str, int]] = []

@@ -36,17 +36,21 @@ def papers(**changes: object) -> dict[str, Any]:
         "queue": [1, 2, 3],
         "figures": {"trim": trim, "rechecks": rechecks},
         "consumables": [
-            consumable(1, "Wooden block", block_kind="wood", in_van=3),
-            consumable(2, "Glue", unit="ml", used_per_block=12.5, in_van=100),
-            consumable(3, "Wrap", kind="wrap", in_van=None),
+            consumable(1, "Wooden block", use("block", 1, "wood"), in_van=3),
+            consumable(2, "Glue", use("block", 12.5), unit="ml", in_van=100),
+            consumable(3, "Wrap", use("wrap", 1), kind="wrap", in_van=None),
         ],
         **changes,
     }
 
 
-def consumable(key: int, name: str, **changes: object) -> dict[str, object]:
-    shape = {"kind": "block", "unit": "each", "block_kind": "", "used_per_block": 0, "in_van": 0}
-    return {"id": key, "name": name, **shape, **changes}
+def consumable(key: int, name: str, *uses: dict[str, object], **changes: object) -> dict[str, object]:
+    return {"id": key, "name": name, "kind": "block", "unit": "each", "uses": uses, "in_van": 0, **changes}
+
+
+def use(per: str, quantity: float, block_kind: str = "") -> dict[str, object]:
+    """A line of a recipe."""
+    return {"per": per, "block_kind": block_kind, "quantity": quantity}
 
 
 def did(kind: str, claw: str = "", block_kind: str = "") -> dict[str, str]:

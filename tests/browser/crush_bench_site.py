@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from decimal import Decimal
 
 from django.conf import settings
 from django.test import Client
@@ -14,6 +15,8 @@ from tests.browser.crush_harness import CrushDay, call, cow_writing, make_crush_
 from tests.browser.crush_phone import IS_KEPT, ONE_HAND
 from tests.browser.crush_server import Server
 from tests.browser.queue_face import Office
+from tests.factories import make_consumable
+from visits.domain.kit.stock_kinds import ConsumableKind
 from visits.models import Visit
 
 LONGEST_MS = 15_000
@@ -96,6 +99,8 @@ def make_bench(browser: Browser, office: Office, *, is_begun: bool = True) -> It
 
 def _furnish(day: CrushDay) -> None:
     farm = day.house.farm
+    label = {"active_substance": "Iodophor", "dilution": "1:100", "contact_minutes": Decimal(5), "unit": "ml"}
+    make_consumable(day.house.business, "Yard wash", ConsumableKind.DISINFECTANT, **label)
     Contact.objects.create(
         business=day.house.business, farm=farm, name="J. Farmer", part="farmer", phone="+44 (0)7700 900123"
     )

@@ -1,11 +1,16 @@
 """A server that can be stopped in the middle of things: a process of its own on a copy of the test's database."""
 
+import atexit
+import json
 import os
 import signal
 import sqlite3
 import subprocess
 import sys
+import time
 from contextlib import closing
+from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Self
 from urllib.error import URLError
@@ -14,9 +19,66 @@ from urllib.request import urlopen
 from django.conf import settings
 from django.db import connection
 
+from tests.browser.warm_site import Wanted
 from tests.services.processes import bound_to_this_process, free_port, wait_until
 
-GUNICORN = (sys.executable, "-m", "gunicorn", "trimops.wsgi", "--workers", "1", "--threads", "4")
+
+@dataclass(frozen=True)
+class Group:
+    """A server that was made of the site loaded already, and all its processes."""
+
+    pid: int
+    args: Wanted
+
+    def poll(self) -> int | None:
+        """None while its first process is there."""
+        try:
+            os.kill(self.pid, 0)
+        except ProcessLookupError:
+            return -1
+        return None
+
+    def end(self, how: signal.Signals) -> None:
+        os.killpg(self.pid, how)
+        deadline = time.monotonic() + 30
+        while self.poll() is None:
+            assert time.monotonic() < deadline, "the server lives on"
+            time.sleep(0.01)
+
+
+@cache
+def _warm_site() -> subprocess.Popen[str]:
+    """The site, loaded once in this test process's time."""
+    site = subprocess.Popen(
+        [*bound_to_this_process(signal.SIGKILL), sys.executable, "-m", "tests.browser.warm_site"],
+        env=_env(),
+        cwd=settings.BASE_DIR,
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+        start_new_session=True,
+    )
+    atexit.register(site.communicate)
+    return site
+
+
+def _env() -> dict[str, str]:
+    env = {name: value for name, value in os.environ.items() if name not in ("REDIS_URL", "DATABASE_URL")}
+    # The secret is the test's, so that a sign-in made here is good there.
+    return {
+        **env,
+        "DJANGO_SETTINGS_MODULE": "trimops.settings.test",
+        "TRIMOPS_SECRET_KEY": settings.SECRET_KEY,
+    }
+
+
+def _become(wanted: Wanted) -> Group:
+    site = _warm_site()
+    assert site.stdin is not None
+    assert site.stdout is not None
+    site.stdin.write(json.dumps(wanted) + "\n")
+    site.stdin.flush()
+    return Group(int(site.stdout.readline()), wanted)
 
 
 class Server:
@@ -36,7 +98,7 @@ class Server:
         self.later_files = folder / "later"
         self.later_files.mkdir(exist_ok=True)
         self._file = folder / "site.sqlite3"
-        self._process: subprocess.Popen[bytes] | None = None
+        self._group: Group | None = None
         with closing(sqlite3.connect(self._file)) as copy:
             _plain().backup(copy)
 
@@ -49,28 +111,24 @@ class Server:
 
     def start(self) -> None:
         """Come up at the same address; returns when it answers."""
-        assert self._process is None, "it runs already"
+        assert self._group is None, "it runs already"
         log = self.folder / "log"
-        command = [*GUNICORN, "--no-control-socket", "--bind", f"127.0.0.1:{self.port}"]
-        with log.open("ab") as output:
-            self._process = subprocess.Popen(
-                [*bound_to_this_process(signal.SIGKILL), *command],
-                env=self._env(),
-                cwd=settings.BASE_DIR,
-                stdout=output,
-                stderr=output,
-                start_new_session=True,
-            )
-        wait_until(self._answers, self._process, log)
+        self._group = _become(
+            {
+                "database": str(self._file),
+                "log": str(log),
+                "later_files": str(self.later_files),
+                "port": self.port,
+            }
+        )
+        wait_until(self._answers, self._group, log)
 
     def stop(self, how: signal.Signals = signal.SIGKILL) -> None:
         """End it at once, in the middle of whatever it does (SIGTERM: let it finish what it answers)."""
-        if self._process is None:
+        if self._group is None:
             return
-        # The group is its own (start_new_session): the master and its worker.
-        os.killpg(self._process.pid, how)
-        self._process.wait(30)
-        self._process = None
+        self._group.end(how)
+        self._group = None
 
     def bring_back(self) -> None:
         """Copy what it has written into the test's own database."""
@@ -89,18 +147,6 @@ class Server:
                 return bool(answer.status == 200)
         except (URLError, ConnectionError, TimeoutError):
             return False
-
-    def _env(self) -> dict[str, str]:
-        env = {name: value for name, value in os.environ.items() if name != "REDIS_URL"}
-        return {
-            **env,
-            "DATABASE_URL": f"sqlite:///{self._file}",
-            "DJANGO_SETTINGS_MODULE": "tests.browser.server_settings",
-            "TRIMOPS_LATER_FILES": str(self.later_files),
-            "TRIMOPS_DATA_DIR": str(self.folder / "data"),
-            # The same as the test's, so that a sign-in made here is good there.
-            "TRIMOPS_SECRET_KEY": settings.SECRET_KEY,
-        }
 
 
 def _plain() -> sqlite3.Connection:

@@ -16,6 +16,7 @@ WASH = {"wash-substance": "peracetic acid", "wash-dilution": "1:100", "wash-cont
 def bench_states(walk: Walk) -> Iterator[str]:
     yield from _kit(walk)
     yield from _wash(walk)
+    yield from _knives(walk)
     walk.go("farm")
     yield "farm"
     walk.go("phone")
@@ -53,6 +54,28 @@ def _wash(walk: Walk) -> Iterator[str]:
     hand.tap(page.get_by_role("button", name="Change the").first)
     yield "wash to change"
     hand.tap(hand.button("Leave it as it was"))
+
+
+def _knives(walk: Walk) -> Iterator[str]:
+    page, hand = walk.page, walk.hand
+    walk.go("knives")
+    yield "knives none in hand"
+    hand.tap(page.locator("[data-blade]", has_text="Red handle"))
+    expect(page.locator("h1", has_text="Red handle")).to_be_visible()
+    yield "knives one in hand"
+    hand.tap(page.get_by_role("button", name="It drags"))
+    expect(page.locator(".blade-asks")).to_contain_text("Which one next?")
+    yield "knives asked which one next"
+    hand.tap(page.get_by_role("button", name="Take Blue handle"))
+    expect(page.locator("h1", has_text="Blue handle")).to_be_visible()
+    hand.tap(page.get_by_role("button", name="Cracked or chipped"))
+    yield "knives asked which is broken"
+    hand.tap(page.get_by_role("button", name="Grey disc", exact=True))
+    yield "knives asked what it is"
+    hand.tap(page.get_by_role("button", name="Cracked", exact=True))
+    expect(page.locator(".blade-out")).to_be_visible()
+    yield "knives one out of use"
+    hand.tap(page.get_by_role("button", name="Done", exact=True))
 
 
 def _sign_off(walk: Walk) -> Iterator[str]:

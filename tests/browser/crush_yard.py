@@ -9,6 +9,8 @@ from tests.factories import (
     House,
     blocked_foot,
     finish,
+    make_blade,
+    make_consumable,
     make_cow,
     make_farm,
     make_house,
@@ -17,9 +19,12 @@ from tests.factories import (
     make_wish,
     named,
     put_down,
+    stock_up,
 )
+from visits.domain.kit.stock_kinds import ConsumableKind, UsePer
+from visits.domain.kit.use_rules import Recipe
 from visits.domain.mobility import MobilityScale
-from visits.models import Consumable, ConsumableKind, MovementKind, StockMovement, Van, Visit
+from visits.models import Consumable, Visit
 from visits.services.ask_visit import CowWish, ask_visit
 from visits.services.plan_visit import plan_visit
 from visits.services.start_visit import start_visit
@@ -30,6 +35,12 @@ LAME = {"203": 3, "227": 2, "249": 2}  # as the farm scored them
 LATE = "231"  # calves in a fortnight
 ASKED = [number for number in HERD[:40] if number not in BLOCKED]
 BLOCK_DAYS_AGO = 24  # within the 21 to 28 days of a wooden block
+KNIVES: dict[str, dict[str, str]] = {
+    "Blue handle": {},
+    "Red handle": {},
+    "Left handle": {"hand": "left"},
+    "Grey disc": {"kind": "grinder_disc", "hand": "either"},
+}
 IN_VAN = {"wood": 60, "glue": 3000, "wrap": 80, "dressing": 40}
 
 
@@ -60,6 +71,8 @@ def make_yard(more: int = 0) -> Yard:
     cows[LATE].calving_due = now.date() + timedelta(days=14)
     cows[LATE].save()
     kit = _kit(house, now)
+    for name, fields in KNIVES.items():
+        make_blade(house.van, name, **fields)
     _blocks_before(house, cows, now - timedelta(days=BLOCK_DAYS_AGO))
     wish = make_wish(
         asked_by="The herd manager",
@@ -107,23 +120,11 @@ def _wished(cows: dict[str, Cow], number: str) -> CowWish:
 
 def _kit(house: House, now: datetime) -> dict[str, Consumable]:
     kit = make_kit(house.business)
-    kit["dressing"] = Consumable.objects.create(
-        business=house.business, name="Dressing", kind=ConsumableKind.DRESSING, unit="each"
-    )
+    one = Recipe(UsePer.DRESSING, Decimal(1))
+    kit["dressing"] = make_consumable(house.business, "Dressing", ConsumableKind.DRESSING, one)
     for name, item in kit.items():
-        _buy(house.van, item, Decimal(IN_VAN[name]), now - timedelta(days=40))
+        stock_up(item, IN_VAN[name], at=now - timedelta(days=40), van=house.van)
     return kit
-
-
-def _buy(van: Van, item: Consumable, quantity: Decimal, at: datetime) -> None:
-    StockMovement.objects.create(
-        business=van.business,
-        consumable=item,
-        van=van,
-        kind=MovementKind.BOUGHT,
-        quantity=quantity,
-        at=at,
-    )
 
 
 def _blocks_before(house: House, cows: dict[str, Cow], at: datetime) -> None:

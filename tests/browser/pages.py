@@ -13,6 +13,7 @@ from invoicing.models import Agreement, Journey, PriceList, Reminder, TaxRate
 from invoicing.services.keep_day_journeys import keep_journeys
 from invoicing.services.make_invoice_link import make_invoice_link
 from invoicing.services.send_invoice import send_invoice
+from tests.browser.kit_pages import kit_pages
 from tests.browser.payments_pages import payments_pages
 from tests.browser.small_round import Round
 from tests.factories import MONDAY
@@ -69,6 +70,7 @@ def owners_pages(r: Round) -> Iterator[str]:
     yield from _rest(r)
     yield from _books(r)
     yield from payments_pages(r)
+    yield from kit_pages(r)
 
 
 def _week_and_visits(r: Round) -> Iterator[str]:

@@ -7,14 +7,15 @@ from django.db.models import QuerySet
 
 from farms.domain.identity_kind import IdentityKind
 from farms.models import Cow
-from tests.factories import House, make_cow, make_house, make_kit, make_wish, named
+from tests.factories import House, make_blade, make_cow, make_house, make_kit, make_wish, named
 from visits.domain.mobility import MobilityScale
-from visits.models import Trim, TrimmedFoot, Visit
+from visits.models import BladeSaid, Trim, TrimmedFoot, Visit
 from visits.services.ask_visit import CowWish, ask_visit
 from visits.services.plan_visit import plan_visit
 from visits.services.start_visit import start_visit
 
 TAG = "UK123450600001"  # fits its check digit (fixtures/standards/tag_check_digits.json)
+KNIVES = ("Blue handle", "Red handle")
 LISTED = ("211", "212", "213", "214")
 
 
@@ -30,6 +31,9 @@ def make_queue_day() -> QueueDay:
     now = datetime.now(UTC).replace(microsecond=0)
     house = make_house()
     make_kit(house.business)
+    for name in KNIVES:
+        make_blade(house.van, name)
+    make_blade(house.van, "Grey disc", kind="grinder_disc", hand="either")
     Cow.objects.within(house.scope).filter(pk=house.cow.pk).delete()
     cows = {number: make_cow(house.farm, number) for number in (*LISTED, "215", "217", "A12", "31")}
     make_cow(house.farm, "217", {IdentityKind.OFFICIAL_TAG: TAG}, note="White face")
@@ -49,6 +53,12 @@ def worn_today(day: QueueDay) -> list[str]:
 def feet_lifted(day: QueueDay) -> int:
     """Of all cows that the office has as trimmed."""
     return TrimmedFoot.objects.within(day.house.scope).filter(trim__in=_trims(day)).count()
+
+
+def blades_said(day: QueueDay) -> list[tuple[str, str]]:
+    """Turn by turn, which blade and what is said of it."""
+    rows = BladeSaid.objects.within(day.house.scope).order_by("turn__at", "blade__name", "part")
+    return list(rows.values_list("blade__name", "part"))
 
 
 def _trims(day: QueueDay) -> QuerySet[Trim]:

@@ -9,8 +9,9 @@ from playwright.sync_api import Browser, Page, expect
 from tests.browser.crush_bench_site import Bench, make_bench
 from tests.browser.crush_harness import call
 from tests.browser.queue_face import Office
+from visits.domain.kit.stock_kinds import MovementKind
 from visits.domain.visit_states import VisitState
-from visits.models import MovementKind, StockMovement, WashDown
+from visits.models import StockMovement, WashDown
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -96,20 +97,24 @@ def washes(bench: Bench) -> list[tuple[str, str, Decimal]]:
 
 def test_a_wash_down_is_put_down_changed_and_taken_back(bench: Bench) -> None:
     page = bench.open("wash")
-    page.get_by_label("How strong").fill("1:100")
+    press(page, "Yard wash")
     expect(page.locator(".bucket-needs")).to_have_text("100 ml of product, water up to 10 l.")
-    put_down_wash(page)
+    press(page, "Keep this wash-down")
     expect(heading(page)).to_contain_text("Washed down today")
+    expect(page.locator("#wash-log + ul")).to_contain_text("100 ml of Yard wash in 10 l")
     bench.comes_true(lambda: washes(bench) == [("Iodophor", "1:100", Decimal("5.0"))])
+    assert ledger(bench) == {"Yard wash": 100}
 
     page.get_by_role("button", name="Change the wash-down").click()
     page.get_by_label("How strong").fill("1:50")
     press(page, "Keep the change")
     bench.comes_true(lambda: washes(bench) == [("Iodophor", "1:50", Decimal("5.0"))])
+    assert ledger(bench) == {"Yard wash": 200}
 
     page.get_by_role("button", name="Take back the wash-down").click()
     expect(heading(page)).to_have_text("No wash-down yet on this visit")
     bench.comes_true(lambda: washes(bench) == [])
+    assert ledger(bench) == {"Yard wash": 0}
 
 
 def test_a_wash_down_wants_three_things_and_a_glove_that_taps_twice_washes_once(bench: Bench) -> None:

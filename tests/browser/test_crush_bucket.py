@@ -2,12 +2,17 @@
 2 % w/v in 10 l is 200 g); the others follow from what the words mean: parts in parts, grams in 100 ml."""
 
 from collections.abc import Iterator
+from decimal import Decimal
+from random import Random
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.phone_modules import Module, module_alone
+from visits.domain.kit.disinfectant_amount import disinfectant_amount
+from visits.domain.kit.stock_kinds import Unit
+from visits.domain.kit.weight_and_volume import in_unit
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -59,6 +64,7 @@ def test_a_bucket_that_holds_nothing_needs_nothing(dilution, litres) -> None:
         ("1:100", 10, "100 ml of product, water up to 10 l."),
         ("2 % w/v", 10, "200 g of product, water up to 10 l."),
         ("2 %", 5, "100 ml of liquid or 100 g of powder, water up to 5 l."),
+        ("20 g/l", 10, "200 g of product, water up to 10 l."),
         ("strong", 10, "Cannot work out the amount from that: write 1:100, or 2 % w/v for powder."),
         (" ", 10, "Say how strong, and the amount for the bucket stands here."),
         ("1:100", 0, "Say how many litres the bucket holds."),
@@ -67,3 +73,37 @@ def test_a_bucket_that_holds_nothing_needs_nothing(dilution, litres) -> None:
 def test_the_bucket_speaks_in_words(dilution, text, litres, words) -> None:
     said = dilution.run("return it.bucketWords(given.text, given.litres)", {"text": text, "litres": litres})
     assert said == words
+
+
+def test_what_comes_off_the_stock_is_what_the_server_books(browser: Browser) -> None:
+    """The two ways of reckoning, on tubs of every kind, readable dilutions and others."""
+    made = [tub(Random(seed)) for seed in range(600)]
+    with module_alone(browser, "rules.js") as rules:
+        ask = (
+            "return given.map(([wash, item]) => it.washMaterial(wash, { consumables: [item] })?.used ?? null)"
+        )
+        said = rules.run(ask, made)
+    booked = [on_server(*each) for each in made]
+    assert said == booked
+    assert 200 < sum(amount is not None for amount in booked) < 590
+
+
+def tub(chance: Random) -> tuple[dict[str, object], dict[str, object]]:
+    """A wash-down and the product that it names."""
+    number = chance.choice(["100", "2", "0,5", "33", "1.75", "0", "1001", "12.3456", "7"])
+    shape = chance.choice(["1:{}", "1 in {}", "{} %", "{} % w/v", "{}% V/V", "{} g/l", "{} ml per l", "{} x"])
+    litres = f"{chance.randint(1, 99_999) / 10}"
+    item = {
+        "id": 1,
+        "unit": chance.choice(["ml", "g", "g", "ml", "each"]),
+        "grams_per_ml": chance.choice([None, 1.0, 1.234, 0.1, 0.777, 20]),
+    }
+    return {"consumable": 1, "dilution": shape.format(number), "litres": litres}, item
+
+
+def on_server(wash: dict[str, Any], item: dict[str, Any]) -> float | None:
+    unit = Unit(item["unit"])
+    amount = disinfectant_amount(wash["dilution"], Decimal(wash["litres"]), counted_in=unit)
+    density = None if item["grams_per_ml"] is None else Decimal(str(item["grams_per_ml"]))
+    found = in_unit(amount[0], Unit(amount[1]), unit, density) if amount else None
+    return None if found is None else float(found)

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
-from tests.browser.crush_bench_day import consumable, cow, did, foot, kit, papers, shown
+from tests.browser.crush_bench_day import consumable, cow, did, foot, kit, papers, shown, use
 from tests.browser.phone_modules import Module, module_alone
 
 pytestmark = pytest.mark.xdist_group("browser")
@@ -51,6 +51,48 @@ def test_of_two_phones_corrections_the_later_stands(count: Module) -> None:
     early, late = kit(1, "4.00", at="10:59", uid="z"), kit(1, "2.00", at="11:00", uid="a")
 
     assert used(count, late, early)["Wooden block"][1] == 2
+
+
+def test_what_a_visit_uses_counts_once_and_is_told_apart(count: Module) -> None:
+    gloves = consumable(1, "Gloves", use("visit", 2), use("cow", 0.5), in_van=40)
+    two = (cow(1, foot("LH")), cow("901"))
+    assert used(count, consumables=[gloves])["Gloves"] == (2, 0, 2, 38)
+    assert used(count, *two, kit(1, "1.00"), consumables=[gloves])["Gloves"] == (3, 1, 4, 36)
+
+
+def test_what_is_mixed_comes_off_the_stock_and_what_is_refused_does_not(count: Module) -> None:
+    agent = consumable(1, "Iodophor", kind="disinfectant", unit="ml", in_van=1000)
+    mixed = {"consumable": 1, "dilution": "1:100", "litres": "10"}
+    wash = {**kit(1, "0.00", uid="w1"), "kind": "wash", "content": mixed}
+    other = {**wash, "uid": "w2", "content": {**mixed, "litres": "2.5"}}
+    assert used(count, wash, other, consumables=[agent])["Iodophor"] == (125, 0, 125, 875)
+    refused = {**other, "state": "refused"}
+    assert used(count, wash, refused, consumables=[agent])["Iodophor"][0] == 100
+    nothing = {**wash, "content": {**mixed, "consumable": None, "litres": None}}
+    assert used(count, nothing, consumables=[agent])["Iodophor"][0] == 0
+
+
+@pytest.mark.parametrize(
+    ("row", "tally", "cows"),
+    [
+        ((10, 0, 5), (5, 3), 2),  # two a cow, five left: two cows of three
+        ((10, 0, 6), (5, 3), None),
+        ((10, 5, 5), (5, 3), 1),  # with what was lost, three a cow
+        ((10, 0, 0), (5, 3), 0),
+        ((10, 0, -1), (5, 3), None),  # said already
+        ((10, 0, None), (5, 3), None),
+        ((10, 0, 5), (2, 9), None),  # too few cows to tell
+        ((10, 0, 5), (5, None), None),
+        ((0, 0, 1), (5, 3), None),
+        ((0.3, 0, 0.3), (3, 4), 3),
+    ],
+)
+def test_it_says_for_how_many_cows_the_van_still_has_enough(count: Module, row, tally, cows) -> None:
+    given = [
+        dict(zip(("byCows", "extra", "left"), row, strict=True)),
+        dict(zip(("done", "left"), tally, strict=True)),
+    ]
+    assert count.run("return it.lastsFor(given[0], given[1])", given) == cows
 
 
 def test_more_used_than_was_there_is_said_not_refused(count: Module) -> None:

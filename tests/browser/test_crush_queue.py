@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Locator, expect
 
 from farms.models import Cow
-from tests.browser.queue_day import TAG, make_queue_day
+from tests.browser.queue_day import TAG, blades_said, make_queue_day
 from tests.browser.queue_face import Face, Office, phone_on
+from visits.models import Blade
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -183,3 +184,62 @@ def test_a_change_is_taken_back_alone(face: Face) -> None:
 
     face.says("Cow 212 is as before the change.")
     face.is_titled("1 of 6 cows done")
+
+
+def knife(face: Face, name: str) -> Locator:
+    return face.page.locator("[data-blade]", has_text=name)
+
+
+def test_a_knife_that_drags_is_changed_in_three_taps_from_the_cow_without_signal(face: Face) -> None:
+    """What is said of the knives outlives the page, is listed for the evening, and is taken back like a cow."""
+    face.link("No knife in hand").tap()
+    knife(face, "Red handle").tap()
+    face.is_titled("Red handle: 0 cows on this edge")
+    face.is_fit_for_all()
+    face.put_down("212")
+    face.page.locator(".q-next").tap()
+    face.context.set_offline(True)
+
+    face.link("Knife 1 cow").tap()
+    face.button("It drags").tap()
+    face.is_fit_for_all()
+    face.button("Take Blue handle: 0 cows").tap()
+
+    face.is_titled("Blue handle: 0 cows on this edge")
+    expect(knife(face, "Red handle")).to_contain_text("dull after 1 cow")
+    face.link("Back to cow 211").tap()
+    expect(face.page.get_by_role("heading", name="Cow 211")).to_be_visible()
+    face.open("sign-off")
+    expect(face.page.locator("h2:text-is('To grind tonight') + ul > li")).to_have_text(
+        ["Red handle dull after 1 cow"]
+    )
+    face.context.set_offline(False)
+    face.page.reload()
+    face.all_is_sent()
+    face.server.bring_back()
+    red = [("Red handle", "in_hand")]
+    assert blades_said(face.day) == [*red, ("Blue handle", "in_hand"), ("Red handle", "went_dull")]
+
+    face.open()
+    face.page.get_by_role("button", name="Take back the knife change").tap()
+    face.all_is_sent()
+    face.server.bring_back()
+    assert blades_said(face.day) == red
+
+
+def test_a_cracked_disc_is_out_of_use_at_once_with_a_caution(face: Face) -> None:
+    face.open("knives")
+    knife(face, "Grey disc").tap()
+    face.button("Cracked or chipped").tap()
+    face.button("Grey disc in hand").tap()
+    expect(face.page.locator(".blade-asks")).to_contain_text("pull the plug")
+    face.is_fit_for_all()
+    face.button("Cracked").tap()
+
+    face.is_titled("No knife in hand")
+    expect(face.page.locator(".blade-asks")).to_contain_text("Grey disc is out of use")
+    face.is_fit_for_all()
+    face.all_is_sent()
+    face.server.bring_back()
+    disc = Blade.objects.within(face.day.house.scope).get(name="Grey disc")
+    assert (disc.state, disc.fault) == ("out_of_use", "cracked")

@@ -1,6 +1,6 @@
 """A whole day without signal, the browser killed twice, and on the server all of it as it was tapped.
 
-Sixty cows in `make bench`, some of each kind in `make test`.
+Sixty cows in `make bench`, twenty-four in `make long`, one of each kind in `make test`.
 
 One load with signal, then the server is stopped. The kills come where the seed says, in the middle of a cow; what the
 screen had said to be kept must be there again. Then the server comes up, and its rows are held against the taps.
@@ -25,7 +25,7 @@ from tests.browser.crush_yard import Yard, make_yard
 
 pytestmark = pytest.mark.xdist_group("browser")
 SEED = 1125
-COWS = int(os.environ.get("TRIMOPS_COWS", "24"))
+COWS = int(os.environ.get("TRIMOPS_COWS", "24" if os.environ.get("TRIMOPS_LONG") == "1" else "10"))
 MOST_PHOTO_BYTES = 200_000
 
 

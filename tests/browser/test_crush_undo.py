@@ -51,6 +51,19 @@ def test_a_change_is_undone_to_what_stood_before_it(undo: Module) -> None:
     assert then["content"]["entry"]["note"] == "Quiet"
 
 
+def test_a_turn_of_the_knives_goes_back_as_a_whole_and_comes_back_as_it_was(undo: Module) -> None:
+    """It drags, and then which one next: two versions of one turn."""
+    dull = {**put("a", seq=1), "kind": "blade", "content": {"went_dull": [1], "in_hand": []}}
+    turned = {**put("b", seq=2, after="a"), "kind": "blade", "content": {"went_dull": [1], "in_hand": [2]}}
+    gone = {**turned, "uid": "c", "seq": 3, "after": "b", "is_gone": True}
+
+    _, then = undo.run(UNDO, {"writings": [dull, turned], "shows": "b"})
+    assert (then["after"], then["is_gone"], then["content"]) == ("b", True, turned["content"])
+
+    _, then = undo.run(UNDO, {"writings": [dull, turned, gone], "shows": None})
+    assert (then["after"], then["is_gone"], then["content"]) == ("c", False, turned["content"])
+
+
 def test_the_last_tap_counts_and_not_the_phones_clock(undo: Module) -> None:
     late = put("a", seq=1, cow="c1", made_at="2026-11-25T15:00:00Z")
     then_early = put("b", seq=2, cow="c2", made_at="2026-11-25T09:00:00Z")

@@ -17,6 +17,15 @@ GOOD = {
     "contact_minutes": "5",
     "at": "",
     "litres": "10",
+    "consumable": None,
+}
+AGENT = {
+    "id": 4,
+    "name": "Iodophor 5 l",
+    "kind": "disinfectant",
+    "active_substance": "Iodophor",
+    "dilution": "1:50",
+    "contact_minutes": "10",
 }
 NOW = "2026-11-25T14:00:00Z"
 LONDON = "Europe/London"
@@ -47,6 +56,9 @@ def when(browser: Browser) -> Iterator[Module]:
         ({"contact_minutes": "five"}, "contact_minutes"),
         ({"at": "2026-11-25T14:06Z"}, "at"),
         ({"at": "yesterday"}, "at"),
+        ({"consumable": 4, "litres": ""}, "litres"),
+        ({"consumable": 4, "litres": "0.04"}, "litres"),
+        ({"consumable": 4, "litres": "10000"}, "litres"),
     ],
 )
 def test_what_is_to_be_mended_is_named(form: Module, changes, field) -> None:
@@ -58,7 +70,14 @@ def test_what_is_to_be_mended_is_named(form: Module, changes, field) -> None:
 
 
 @pytest.mark.parametrize(
-    "changes", [{}, {"contact_minutes": "0,3"}, {"at": "2026-11-25T14:04Z"}, {"at": "2026-11-24T18:00Z"}]
+    "changes",
+    [
+        {},
+        {"litres": ""},
+        {"contact_minutes": "0,3"},
+        {"at": "2026-11-25T14:04Z"},
+        {"at": "2026-11-24T18:00Z"},
+    ],
 )
 def test_what_is_in_order_has_no_fault(form: Module, changes) -> None:
     assert (
@@ -82,6 +101,19 @@ def test_what_is_sent_has_tenths_of_a_minute_and_now_where_no_hour_was_given(for
 
     assert (sent["contact_minutes"], sent["washed_at"]) == content
     assert (sent["substance"], sent["dilution"]) == ("Iodophor", "1:100")
+    assert (sent["consumable"], sent["litres"]) == (None, None)
+
+
+def test_a_product_of_the_kit_fills_in_its_label_and_is_sent_with_its_litres(form: Module) -> None:
+    ask = "return it.pickProduct(given[0], given[1])"
+    picked = form.run(ask, [GOOD, AGENT])
+    words = ("Iodophor", "1:50", "10", 4)
+    assert tuple(picked[name] for name in ("substance", "dilution", "contact_minutes", "consumable")) == words
+    sent = form.run("return it.washContent(given)", {**picked, "litres": "7,5"})
+    assert (sent["consumable"], sent["litres"]) == (4, "7.5")
+    bare = form.run(ask, [GOOD, {**AGENT, "active_substance": "", "dilution": "", "contact_minutes": None}])
+    assert (bare["substance"], bare["dilution"], bare["contact_minutes"]) == ("Iodophor 5 l", "1:100", "5")
+    assert form.run(ask, [picked, AGENT])["consumable"] is None
 
 
 @pytest.mark.parametrize(("seconds", "is_same"), [(0, True), (299, True), (300, False), (-299, True)])

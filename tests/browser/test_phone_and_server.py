@@ -5,19 +5,28 @@ from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
 import pytest
-from hypothesis import HealthCheck, given, settings
 from playwright.sync_api import Browser
 
-from tests.browser.phone_entries import entries, on_wire
+from tests.browser.phone_entries import on_wire
 from tests.browser.phone_modules import Module, module_alone
 from tests.browser.sound_cows import sound_entry
-from tests.factories import House, make_cow, make_house, make_kit, planned, put_down, under_way
+from tests.factories import (
+    House,
+    finish,
+    make_consumable,
+    make_cow,
+    make_house,
+    make_kit,
+    planned,
+    put_down,
+    under_way,
+)
 from visits.domain.actions import BlockKind
 from visits.domain.crush_entry import CowEntry
-from visits.models import Consumable, ConsumableKind, Recheck, Referral, StockMovement, Trim, Visit
+from visits.domain.kit.stock_kinds import ConsumableKind, UsePer
+from visits.domain.kit.use_rules import Recipe
+from visits.models import Recheck, Referral, StockMovement, Trim, Visit
 from visits.selectors.crush_papers import crush_papers
-from visits.services.stored_cow import StoredCow
-from visits.services.trim_kit import use_kit
 
 pytestmark = pytest.mark.xdist_group("browser")
 COWS = 24
@@ -38,13 +47,16 @@ return {
 def house(db: None) -> House:
     house = make_house()
     make_kit(house.business)
-    for name, fields in {
-        "Rubber block": {"kind": ConsumableKind.BLOCK, "block_kind": BlockKind.RUBBER.value},
-        "Glue tips": {"kind": ConsumableKind.GLUE, "used_per_block": Decimal("1.15")},
-        "Dressing": {"kind": ConsumableKind.DRESSING},
-        "Gloves": {"kind": ConsumableKind.GLOVES},
-    }.items():
-        Consumable.objects.create(business=house.business, name=name, unit="each", **fields)
+    one, both = Decimal(1), Decimal("1.15")
+    rubber, tips = Recipe(UsePer.BLOCK, one, BlockKind.RUBBER), Recipe(UsePer.BLOCK, both)
+    for name, kind, recipe in (
+        ("Rubber block", ConsumableKind.BLOCK, (rubber,)),
+        ("Glue tips", ConsumableKind.GLUE, (tips, Recipe(UsePer.BLOCK, both, BlockKind.EVA))),
+        ("Dressing", ConsumableKind.DRESSING, (Recipe(UsePer.DRESSING, one),)),
+        ("Gloves", ConsumableKind.GLOVES, (Recipe(UsePer.COW, both), Recipe(UsePer.FOOT, one))),
+        ("Rags", ConsumableKind.OTHER, (Recipe(UsePer.VISIT, one),)),
+    ):
+        make_consumable(house.business, name, kind, *recipe)
     return house
 
 
@@ -110,6 +122,17 @@ def stored(trim: Trim) -> dict[str, object]:
     }
 
 
+def test_a_visit_uses_once_what_the_phone_counts_once(rules: Module, visit: Visit, house: House) -> None:
+    gloves = Recipe(UsePer.VISIT, Decimal("0.75")), Recipe(UsePer.COW, Decimal(1))
+    make_consumable(house.business, "Long gloves", ConsumableKind.GLOVES, *gloves)
+    said = rules.run("return [...it.visitMaterials(given)]", papers_of(visit, house))
+    put_down(visit, house.cow)
+    finish(visit, house.trimmer)
+    booked = StockMovement.objects.within(house.scope).filter(visit=visit, use_of="visit")
+    assert sorted(map(tuple, said)) == sorted((row.consumable_id, float(-row.quantity)) for row in booked)
+    assert len(said) == 2
+
+
 def test_a_block_from_the_visit_before_keeps_its_days(rules: Module, visit: Visit, house: House) -> None:
     """The papers of the next visit carry the block; on both sides it stands beside what is found now."""
     cow, entry = make_cow(house.farm, "7"), find_blocked()
@@ -143,21 +166,3 @@ def test_a_cow_s_last_trim_reads_the_same_from_the_papers_and_from_the_phone(
         told = [last[trim.cow_id][part] for part in ("found", "done", "for_vet")]
         said = words.run(ask, {"entry": on_wire(entry), "papers": papers})
         assert said == [*told, [line for part in told for line in part]]
-
-
-def test_what_an_odd_entry_uses_up_is_counted_alike(rules: Module, visit: Visit, house: House) -> None:
-    """Also what is refused before it is kept: a kind of block with a wrap, a block on the skin, a foot twice."""
-    trim, papers = put_down(visit, house.cow), papers_of(visit, house)
-    rows, day = StockMovement.objects.within(house.scope).filter(trim=trim), trim.recorded_at.date()
-
-    @settings(max_examples=150, suppress_health_check=list(HealthCheck))
-    @given(entries)
-    def compare(entry: CowEntry) -> None:
-        rows.delete()
-        use_kit(visit, [StoredCow(trim, entry, day, trim.recorded_at)])
-        asked = {"entry": on_wire(entry), "papers": papers}
-        used = rules.run("return [...it.materials(given.entry, given.papers)]", asked)
-        written = rows.values_list("consumable_id", "quantity")
-        assert {pk: float(-number) for pk, number in written} == dict(map(tuple, used))
-
-    compare()

@@ -39,7 +39,8 @@ def papers(**changes: object) -> dict[str, object]:
 
 
 def block(kind: str, in_van: float) -> dict[str, object]:
-    return {"id": in_van, "kind": "block", "block_kind": kind, "used_per_block": 0, "in_van": in_van}
+    uses = [{"per": "block", "block_kind": kind, "quantity": 1}]
+    return {"id": in_van, "kind": "block", "uses": uses, "in_van": in_van}
 
 
 def offered(rules: Module, zone: int | None, claw: str = "") -> list[str]:

@@ -14,6 +14,8 @@ from visits.domain.actions import BlockKind
 from visits.domain.cow_entry_json import cow_entry_json
 from visits.domain.crush_catalogue import crush_catalogue
 from visits.domain.crush_entry import CowEntry
+from visits.domain.kit.stock_kinds import UsePer
+from visits.domain.kit.use_rules import Recipe, Recipes, used_by_cow, used_by_visit
 from visits.domain.lesions import LesionCode
 from visits.domain.mobility import ScoreOutsideScale
 from visits.domain.recheck_due import StandingBlock, rechecks_for
@@ -27,7 +29,7 @@ pytestmark = pytest.mark.xdist_group("browser")
 FEWEST = 2_000
 PER_CALL = 10
 ASK = """
-const papers = { ...given.papers, figures: given.figures };
+const papers = { ...given.papers, figures: given.figures, consumables: given.consumables };
 return given.cows.map(({ entry, day, standing }) => ({
   kind: it.trimKind(entry),
   refusals: it.refusals(entry, papers),
@@ -35,6 +37,8 @@ return given.cows.map(({ entry, day, standing }) => ({
   referrals: it.referrals(entry, papers),
   rechecks: it.rechecksFor(entry, papers, day, standing),
   sore: entry.feet.map((foot) => it.soreClaws(foot, papers)),
+  used: [...it.materials(entry, papers)],
+  once: [...it.visitMaterials(papers)],
 }));
 """
 
@@ -59,6 +63,11 @@ own_days = st.builds(
     lesion=st.dictionaries(st.sampled_from(LesionCode), spans, max_size=12),
     lame_trim=spans,
 )
+recipe_lines = st.tuples(
+    st.sampled_from([(per, None) for per in UsePer] + [(UsePer.BLOCK, kind) for kind in BlockKind]),
+    st.decimals("0.01", "999.99", places=2),
+).map(lambda line: Recipe(line[0][0], line[1], line[0][1]))
+own_recipes = st.dictionaries(st.integers(1, 99), st.lists(recipe_lines, max_size=4), min_size=1, max_size=4)
 
 
 @pytest.fixture
@@ -70,20 +79,36 @@ def test_every_rule_is_the_same_on_the_phone(rules: Module) -> None:
     compared, papers = 0, crush_catalogue()
 
     @settings(max_examples=FEWEST // PER_CALL, suppress_health_check=list(HealthCheck))
-    @given(cows, st.just(TrimFigures()) | own_marks, st.just(RecheckFigures()) | own_days)
-    def compare(cows: list[Cow], marks: TrimFigures, days: RecheckFigures) -> None:
+    @given(cows, st.just(TrimFigures()) | own_marks, st.just(RecheckFigures()) | own_days, own_recipes)
+    def compare(cows: list[Cow], marks: TrimFigures, days: RecheckFigures, recipes: Recipes) -> None:
         nonlocal compared
         figures = {"trim": on_wire(marks), "rechecks": on_wire(days)}
         asked = [{"entry": on_wire(e), "day": on_wire(day), "standing": on_wire(s)} for e, day, s in cows]
-        answers = rules.run(ASK, {"papers": papers, "figures": figures, "cows": asked})
+        given = {"papers": papers, "figures": figures, "cows": asked, "consumables": kit_of(recipes)}
+        answers = rules.run(ASK, given)
         for (entry, day, standing), said in zip(cows, answers, strict=True):
             assert on_wire(entry) == cow_entry_json(entry)
             check(said, of_entry(entry), said)
             check(said, of_figures(entry, day, standing, marks, days), said)
+            check(said, of_recipes(entry, recipes), said)
         compared += len(cows)
 
     compare()
     assert compared >= FEWEST
+
+
+def kit_of(recipes: Recipes) -> list[dict[str, object]]:
+    """As the papers tell it (visits/selectors/crush_kit.py)."""
+    return [
+        {
+            "id": item,
+            "uses": [
+                {"per": line.per, "block_kind": line.block_kind or "", "quantity": float(line.quantity)}
+                for line in lines
+            ],
+        }
+        for item, lines in recipes.items()
+    ]
 
 
 def check(said: dict[str, object], rules: dict[str, Callable[[], object]], answer: dict[str, object]) -> None:
@@ -102,6 +127,13 @@ def of_entry(entry: CowEntry) -> dict[str, Callable[[], object]]:
         "refusals": lambda: refusals(entry),
         "referrals": lambda: referrals_for(entry),
         "sore": lambda: [sorted(sore_claws(foot)) for foot in entry.feet],
+    }
+
+
+def of_recipes(entry: CowEntry, recipes: Recipes) -> dict[str, Callable[[], object]]:
+    return {
+        "used": lambda: [[item, float(amount)] for item, amount in used_by_cow(recipes, entry).items()],
+        "once": lambda: [[item, float(amount)] for item, amount in used_by_visit(recipes).items()],
     }
 
 

@@ -9,10 +9,19 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Protocol
 
 
 class ServerDidNotStart(RuntimeError):
     """The server ended or stayed silent; the message carries the end of its log."""
+
+
+class Started(Protocol):
+    """What can be asked whether it still runs (None)."""
+
+    args: object
+
+    def poll(self) -> int | None: ...
 
 
 def free_port() -> int:
@@ -61,9 +70,7 @@ def bound_to_this_process(stop_by: signal.Signals, user: tuple[int, int] | None 
     return [setpriv, f"--pdeathsig={stop_by.name.removeprefix('SIG')}", *as_user]
 
 
-def wait_until(
-    is_ready: Callable[[], bool], process: subprocess.Popen[bytes], log: Path, seconds: float = 60
-) -> None:
+def wait_until(is_ready: Callable[[], bool], process: Started, log: Path, seconds: float = 60) -> None:
     deadline = time.monotonic() + seconds
     while not is_ready():
         if process.poll() is not None or time.monotonic() > deadline:

@@ -1,9 +1,11 @@
 """Two invented businesses that share one trimmer, so that every leak has something to show."""
 
+from copy import deepcopy
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
 import pytest
+from django.db import transaction
 
 from farms.models import Contact, Cow, CowIdentity, Farm, Payer
 from trimops.accounts.models import Business, User
@@ -98,14 +100,28 @@ def make_house(name, trimmer):
     return House(business, payer, farm, other, cow, visit, other_visit, trim, van)
 
 
-@pytest.fixture
-def trimmer(db):
-    return User.objects.create_user("trimmer@example.invalid", "A Trimmer")
-
-
-@pytest.fixture
-def world(trimmer):
+def make_world():
+    trimmer = User.objects.create_user("trimmer@example.invalid", "A Trimmer")
     return World(make_house("Ash & Rye", trimmer), make_house("Fell & Beck", trimmer), trimmer)
+
+
+@pytest.fixture(scope="module")
+def standing_world(django_db_setup, django_db_blocker):
+    """Made once for a file and taken back at its end; each test runs in a transaction of its own inside."""
+    with django_db_blocker.unblock(), transaction.atomic():
+        yield make_world()
+        transaction.set_rollback(True)
+
+
+@pytest.fixture
+def world(standing_world, db):
+    """As nobody has touched it yet. A test that commits makes its own."""
+    return deepcopy(standing_world)
+
+
+@pytest.fixture
+def trimmer(world):
+    return world.trimmer
 
 
 @pytest.fixture

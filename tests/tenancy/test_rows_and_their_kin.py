@@ -7,6 +7,7 @@ from django.db import DatabaseError, IntegrityError, connection, transaction
 from django.db.models import ProtectedError
 
 from farms.models import Contact, Cow, CowIdentity, Farm, Payer
+from tests.tenancy.conftest import make_world
 from trimops.tenancy.errors import ScopeRequired
 from trimops.tenancy.unscoped import unscoped
 from visits.models import Visit
@@ -59,9 +60,10 @@ def test_a_row_is_locked_within_its_business(visit):
 
 
 @pytest.mark.django_db(transaction=True)
-def test_locking_needs_a_transaction_where_the_database_can_lock(world, visit):
+def test_locking_needs_a_transaction_where_the_database_can_lock():
     if not connection.features.has_select_for_update:
         pytest.skip("this database takes its lock when the transaction begins")
+    visit = make_world().mine.visit
     with pytest.raises(transaction.TransactionManagementError):
         visit.locked()
 
@@ -121,7 +123,8 @@ def test_deleting_scoped_rows_takes_what_hangs_on_them_and_nothing_of_theirs(wor
 
 
 @pytest.mark.django_db(transaction=True)
-def test_rows_asked_for_under_a_lock_are_deleted_without_one(world):
+def test_rows_asked_for_under_a_lock_are_deleted_without_one():
+    world = make_world()
     rows = CowIdentity.objects.within(world.mine.scope).select_for_update()
     assert rows.delete() == (2, {"farms.CowIdentity": 2})
 

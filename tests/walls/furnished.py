@@ -37,6 +37,7 @@ from tests.factories import (
     wanted,
 )
 from tests.visits.services.offers import hold, offers
+from tests.walls.furnished_kit import kit_of
 from tests.walls.furnished_payments import payments_of
 from trimops.accounts.roles import FarmRight
 from visits.domain.planning.solve_limits import SolveLimits
@@ -96,7 +97,7 @@ def furnish(name: str) -> Furnished:
         "membership": next(m.pk for m in house.memberships.values() if m.user == house.office),
     }
     other |= _clients_rows(house, second, Cow.objects.within(house.scope).get(pk=other["cow"]))
-    keys |= _money_terms(house)
+    keys |= _money_terms(house) | kit_of(house)
     let_in_fully(house)
     return Furnished(house, keys, other, made.secret)
 

@@ -1,10 +1,11 @@
 """Every address of the program, who may open it, and which rows it names. A new address needs its line here."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 
 from django.urls import URLPattern, URLResolver, get_resolver
 
+from tests.walls.kit_routes import KIT
+from tests.walls.route import Route
 from trimops.accounts.roles import EVERYONE, STAFF, Role
 
 OWNER = frozenset({Role.OWNER})
@@ -14,22 +15,6 @@ CLIENT = frozenset({Role.FARM})
 
 # The sign-in pages are those of a library, and the look page is there only while developing.
 NOT_OURS = ("account/", "look/", "static/")
-
-
-@dataclass(frozen=True)
-class Route:
-    """Who may open it; the row that each part of the address names; fixed parts; what the owner of the rows gets."""
-
-    roles: frozenset[Role]
-    rows: dict[str, str] = field(default_factory=dict)
-    fixed: dict[str, str] = field(default_factory=dict)
-    answer: int = 200
-
-    def parts(self, *keyrings: dict[str, object]) -> dict[str, object]:
-        """The parts of the address, one keyring for each named row (the last for all that follow)."""
-        rings = [*keyrings, *[keyrings[-1]] * len(self.rows)]
-        named = {part: ring[row] for (part, row), ring in zip(self.rows.items(), rings, strict=False)}
-        return {**self.fixed, **named}
 
 
 # Behind sign-in. 302 leads on to another page; 405 is a button: it is pressed, not looked at.
@@ -221,6 +206,7 @@ PAGES = {
     "farm_data": Route(MONEY, {"pk": "farm"}),
     "farm_data_all": Route(MONEY, {"pk": "farm"}, answer=405),
     "farm_erase": Route(OWNER, {"pk": "farm"}),
+    **KIT,
 }
 # The JSON side: refused in problem details instead of being led to sign in.
 API = {

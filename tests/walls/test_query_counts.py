@@ -1,8 +1,12 @@
-"""A list page asks the database as often for thirty rows as for three."""
+"""A list page asks the database as often for many rows as for few."""
 
+from dataclasses import replace
 from datetime import timedelta
+from decimal import Decimal
+from uuid import uuid4
 
 import pytest
+from django.core.cache import cache
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -17,6 +21,7 @@ from tests.factories import (
     blocked_foot,
     finish,
     let_in,
+    make_consumable,
     make_cow,
     make_farm,
     make_house,
@@ -31,15 +36,22 @@ from tests.factories import (
 )
 from tests.walls.furnished import SUNDAY_EVENING
 from trimops.accounts.roles import Role
+from visits.domain.kit.stock_kinds import ConsumableKind, UsePer
+from visits.domain.kit.use_rules import Recipe
 from visits.domain.mobility import MobilityScale
 from visits.domain.planning.solve_limits import SolveLimits
-from visits.models import DraftChange, DraftKind, Van
+from visits.models import Consumable, DraftChange, DraftKind, Van
 from visits.services.ask_week_plan import ask_week_plan
+from visits.services.kit.buy_stock import BoughtItem, buy_stock
+from visits.services.kit.count_stock import count_stock
+from visits.services.kit.stock_place import place_of_van
+from visits.services.kit.stock_places import stock_places_of
+from visits.services.kit.stock_word import Amount, StockWord
 from visits.services.make_calendar_address import make_calendar_address
 from visits.services.note_scores import CowScore, ScoringWord, note_scores
 from visits.services.think_week_plan import think_week_plan
 
-FEW, MANY = 3, 30
+FEW, MANY = 2, 9
 
 
 @pytest.fixture
@@ -145,6 +157,37 @@ def more_of_one_cow(house, count):
         photo_of(put_down(visit, house.cow, blocked_foot()))
 
 
+def more_consumables(house, count):
+    """Each bought, counted in the van, used by a recipe, with a lot that has a date."""
+    known = Consumable.objects.within(house.scope).count()
+    store, van = stock_places_of(house.scope)
+    for n in range(known, known + count):
+        item = make_consumable(
+            house.business, f"Thing {n}", ConsumableKind.OTHER, Recipe(UsePer.COW, Decimal(1)), shelf_days=90
+        )
+        word = StockWord(NOON, NOON, house.owner, uuid4())
+        buy_stock(place=store, bought=[BoughtItem(item, Decimal(100), Decimal(20))], word=word)
+        count_stock(place=van, counted=[Amount(item, Decimal(n))], word=replace(word, uid=uuid4()))
+
+
+def more_of_one_consumable(house, count):
+    """Lots bought at the store, each with a line of its own."""
+    rows = Consumable.objects.within(house.scope)
+    item = rows.first() or make_consumable(house.business, "Thing", ConsumableKind.OTHER)
+    store, _ = stock_places_of(house.scope)
+    for n in range(count):
+        bought = BoughtItem(item, Decimal(10), None, f"L{n}")
+        buy_stock(place=store, bought=[bought], word=StockWord(NOON, NOON, house.owner, uuid4()))
+
+
+def item_of(house):
+    return reverse("kit_item", args=[Consumable.objects.within(house.scope).first().pk])
+
+
+def count_of(house):
+    return reverse("kit_count", args=[place_of_van(house.van).pk])
+
+
 def crush_of(house):
     return reverse("crush_papers", args=[house.farm.visits.within(house.scope).get(state="under_way").pk])
 
@@ -173,17 +216,21 @@ PAGES = {
         more_cows_to_draft,
     ),
     "the cows of a visit": (Role.TRIMMER, crush_of, more_cows_at_the_crush),
+    "the kit": (Role.OFFICE, lambda house: reverse("kit"), more_consumables),
+    "a consumable": (Role.OFFICE, item_of, more_of_one_consumable),
+    "a place to count": (Role.TRIMMER, count_of, more_consumables),
 }
 
 
 def queries_for(client, address):
+    cache.clear()  # what is kept of the ledger counts as not read yet
     with CaptureQueriesContext(connection) as asked:
         assert client.get(address).status_code == 200
     return [query["sql"] for query in asked.captured_queries]
 
 
 @pytest.mark.parametrize(("role", "address_of", "add"), PAGES.values(), ids=PAGES)
-def test_thirty_rows_take_as_many_queries_as_three(house, role, address_of, add):
+def test_many_rows_take_as_many_queries_as_few(house, role, address_of, add):
     client = Client()
     client.force_login(house.memberships[role].user)
     add(house, FEW)

@@ -12,6 +12,7 @@ WAYS: tuple[tuple[str, str, frozenset[Role]], ...] = (
     ("This week", "this_week", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
     ("Visits", "visit_list", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
     ("Farms", "farm_list", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
+    ("Kit", "kit", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
     ("Invoices", "invoice_list", frozenset({Role.OWNER, Role.OFFICE})),
     ("People", "people", frozenset({Role.OWNER})),
     ("My farm", "portal_home", CLIENT),

@@ -34,6 +34,15 @@ LATE_PREGNANT = (
 )
 GLUE = "Block glue: gloves, fresh air, and follow the maker's safety sheet; it gets hot while it sets."
 
+BLADE_BROKEN = (
+    "Stop cutting with it, put it out of reach, look for the missing piece. A crack is never mended."
+)
+"""A cracked or chipped knife. Common practice, no source."""
+DISC_BROKEN = (
+    "Switch off and pull the plug before you touch it. A whole disc goes on, with the guard in its place."
+)
+"""A cracked or chipped disc: replace it, guard on (Head Face Med 2008;4:1). The plug first: common practice."""
+
 FOR_THE_FARM: tuple[str, ...] = (
     "What is written here was seen at the trim; it is not a diagnosis. The vet decides on illness and medicines.",
     MEDICINES,

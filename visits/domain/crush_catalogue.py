@@ -8,7 +8,9 @@ from visits.domain.cautions import (
     ALONE,
     BEFORE_THE_FIRST_COW,
     BELLY_BAND,
+    BLADE_BROKEN,
     BLOOD,
+    DISC_BROKEN,
     FOR_THE_FARM,
     GLUE,
     GRINDER,
@@ -71,6 +73,8 @@ def _cautions() -> dict[str, object]:
         "health": HEALTH,
         "toe": TOE,
         "late_pregnant": LATE_PREGNANT,
+        "blade_broken": BLADE_BROKEN,
+        "disc_broken": DISC_BROKEN,
         "for_the_farm": list(FOR_THE_FARM),
     }
 

@@ -13,6 +13,7 @@ class WritingKind(StrEnum):
     COW = "cow"
     WASH = "wash"
     KIT = "kit"
+    BLADE = "blade"
     SIGN_OFF = "sign_off"
 
     @property
@@ -21,5 +22,6 @@ class WritingKind(StrEnum):
             WritingKind.COW: "Cow",
             WritingKind.WASH: "Wash-down",
             WritingKind.KIT: "Kit used",
+            WritingKind.BLADE: "Blades in hand",
             WritingKind.SIGN_OFF: "Sign-off",
         }[self]

@@ -5,9 +5,11 @@ from decimal import Decimal
 
 from visits.domain.crush_writing import WritingKind
 from visits.domain.json_fields import FieldFault, JsonFields
+from visits.domain.kit.blade_kinds import TurnPart
 from visits.domain.read_cow_entry import read_cow_entry
 from visits.domain.trim_refusals import Refusal, refusals
 from visits.domain.writing_content import (
+    BladeContent,
     Content,
     CowContent,
     KitContent,
@@ -18,6 +20,7 @@ from visits.domain.writing_content import (
 
 LARGEST_KEY = 2**63 - 1
 LONG_TEXT = 4000
+MOST_BLADES = 20
 
 
 def read_content(
@@ -29,6 +32,7 @@ def read_content(
         WritingKind.COW: _cow,
         WritingKind.WASH: _wash,
         WritingKind.KIT: _kit,
+        WritingKind.BLADE: _blade,
         WritingKind.SIGN_OFF: _sign_off,
     }
     content = readers[kind](read, is_gone)
@@ -82,6 +86,8 @@ def _wash(read: JsonFields, is_gone: bool) -> Content:
         dilution=read.text("dilution", 40),
         contact_minutes=read.number("contact_minutes", Decimal(0), Decimal("9999.9"), 1) or Decimal(0),
         washed_at=read.needed_instant("washed_at"),
+        consumable=read.whole("consumable", 1, LARGEST_KEY),
+        litres=read.number("litres", Decimal("0.1"), Decimal("9999.9"), 1),
     )
 
 
@@ -93,6 +99,36 @@ def _kit(read: JsonFields, is_gone: bool) -> Content:
     if extra is None and not is_gone and not read.value("extra"):
         read.fault("extra", "is needed")
     return KitContent(consumable or 0, extra or Decimal(0))
+
+
+def _blade(read: JsonFields, is_gone: bool) -> Content:
+    said = {part: _blade_keys(read, part.value) for part in TurnPart}
+    is_timed = not is_gone or read.has("at")
+    content = BladeContent(
+        in_hand=said[TurnPart.IN_HAND],
+        went_dull=said[TurnPart.WENT_DULL],
+        cracked=said[TurnPart.CRACKED],
+        chipped=said[TurnPart.CHIPPED],
+        at=read.needed_instant("at") if is_timed else datetime(1970, 1, 1, tzinfo=UTC),
+    )
+    for place, blade in enumerate(content.in_hand):
+        if blade in (*content.cracked, *content.chipped):
+            read.fault(f"in_hand[{place}]", "is cracked or chipped: it cannot stay in hand")
+    return content
+
+
+def _blade_keys(read: JsonFields, name: str) -> tuple[int, ...]:
+    """The keys of a list; a blade is named once in it."""
+    before = len(read.faults)
+    keys: list[int] = []
+    for place, (_, value) in enumerate(read.items(name, MOST_BLADES)):
+        if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= LARGEST_KEY:
+            read.fault(f"{name}[{place}]", "must be the number of a blade")
+        elif value in keys:
+            read.fault(f"{name}[{place}]", "is named twice")
+        else:
+            keys.append(value)
+    return tuple(keys) if len(read.faults) == before else ()
 
 
 def _sign_off(read: JsonFields, is_gone: bool) -> Content:

@@ -7,6 +7,7 @@ from uuid import UUID
 
 from visits.domain.cow_entry_json import cow_entry_json
 from visits.domain.crush_entry import CowEntry
+from visits.domain.kit.blade_kinds import TurnPart
 
 
 @dataclass(frozen=True)
@@ -29,12 +30,16 @@ class CowContent:
 
 @dataclass(frozen=True)
 class WashContent:
-    """A wash-down; `washed_at` by the phone's clock."""
+    """A wash-down; `washed_at` by the phone's clock. `consumable` of the stock that was mixed, `litres` ready mixed:
+    None where the farm's own was used, where nobody said, and of phones that did not ask.
+    """
 
     substance: str
     dilution: str
     contact_minutes: Decimal
     washed_at: datetime
+    consumable: int | None = None
+    litres: Decimal | None = None
 
 
 @dataclass(frozen=True)
@@ -43,6 +48,28 @@ class KitContent:
 
     consumable: int
     extra: Decimal
+
+
+@dataclass(frozen=True)
+class BladeContent:
+    """A turn of the blades, by their keys: all that are in hand from `at` on (by the phone's clock; () none), and what
+    became of others or of them just then. A blade that is cracked or chipped is never among those in hand.
+    """
+
+    in_hand: tuple[int, ...]
+    went_dull: tuple[int, ...]
+    cracked: tuple[int, ...]
+    chipped: tuple[int, ...]
+    at: datetime
+
+    def by_part(self) -> dict[TurnPart, tuple[int, ...]]:
+        """By what is said, the blades of which it is said; one that went dull may stay in hand."""
+        return {
+            TurnPart.IN_HAND: self.in_hand,
+            TurnPart.WENT_DULL: self.went_dull,
+            TurnPart.CRACKED: self.cracked,
+            TurnPart.CHIPPED: self.chipped,
+        }
 
 
 @dataclass(frozen=True)
@@ -56,7 +83,7 @@ class SignOffContent:
     hygiene_note: str
 
 
-Content = CowContent | WashContent | KitContent | SignOffContent
+Content = CowContent | WashContent | KitContent | BladeContent | SignOffContent
 
 
 def content_json(content: Content) -> dict[str, object]:
@@ -74,9 +101,14 @@ def content_json(content: Content) -> dict[str, object]:
                 "dilution": content.dilution,
                 "contact_minutes": str(content.contact_minutes),
                 "washed_at": content.washed_at.isoformat(),
+                "consumable": content.consumable,
+                "litres": None if content.litres is None else str(content.litres),
             }
         case KitContent():
             return {"consumable": content.consumable, "extra": str(content.extra)}
+        case BladeContent():
+            said = {part.value: list(blades) for part, blades in content.by_part().items()}
+            return {**said, "at": content.at.isoformat()}
         case SignOffContent():
             return dict(vars(content))
 

@@ -4,7 +4,17 @@ from visits.models.draft import DraftChange, DraftChoice, DraftKind
 from visits.models.figures import BusinessFigures
 from visits.models.held_hour import HeldCow, HeldHour, HeldState
 from visits.models.issued_paper import IssuedReport, ReferralLetter
-from visits.models.kit import Consumable, ConsumableKind, Knife, MovementKind, Sharpening, StockMovement
+from visits.models.kit.blade import Blade, BladeEvent, BladeSaid, BladeTurn, Sharpening
+from visits.models.kit.consumable import Consumable, UseRule
+from visits.models.kit.stock import (
+    StockCount,
+    StockLot,
+    StockMovement,
+    StockPlace,
+    SupplyLine,
+    SupplyOrder,
+    TypedWeather,
+)
 from visits.models.learned_lengths import LearnedLengths
 from visits.models.mobility import MobilityScore, MobilityScoring
 from visits.models.plan_lock import PlanLock
@@ -19,12 +29,15 @@ from visits.models.week_plan import PlanMaker, WeekPlan, WeekPlanState
 __all__ = [
     "AddedCow",
     "AskedCow",
+    "Blade",
+    "BladeEvent",
+    "BladeSaid",
+    "BladeTurn",
     "Block",
     "BusinessFigures",
     "CalendarAddress",
     "ClawAction",
     "Consumable",
-    "ConsumableKind",
     "CrushWriting",
     "DayOff",
     "DraftChange",
@@ -35,11 +48,9 @@ __all__ = [
     "HeldHour",
     "HeldState",
     "IssuedReport",
-    "Knife",
     "LearnedLengths",
     "MobilityScore",
     "MobilityScoring",
-    "MovementKind",
     "OutBecause",
     "PlanLock",
     "PlanMaker",
@@ -50,10 +61,17 @@ __all__ = [
     "RoadTrouble",
     "Sharpening",
     "ShiftPattern",
+    "StockCount",
+    "StockLot",
     "StockMovement",
+    "StockPlace",
+    "SupplyLine",
+    "SupplyOrder",
     "Trim",
     "TrimPhoto",
     "TrimmedFoot",
+    "TypedWeather",
+    "UseRule",
     "Van",
     "VanOut",
     "Visit",

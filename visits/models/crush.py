@@ -9,6 +9,7 @@ from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
 from visits.domain.crush_writing import WritingKind
 from visits.domain.feet import Foot
+from visits.models.kit.consumable import Consumable
 from visits.models.trim import Trim
 from visits.models.visit import Visit
 
@@ -95,6 +96,17 @@ class WashDown(TenantModel):
     substance = models.CharField(max_length=80, help_text="Active substance, as on the product's label.")
     dilution = models.CharField(max_length=40, help_text="1:100, 2 % …")
     contact_minutes = models.DecimalField(max_digits=5, decimal_places=1)
+    consumable = models.ForeignKey(
+        Consumable,
+        on_delete=models.PROTECT,
+        related_name="wash_downs",
+        null=True,
+        blank=True,
+        help_text="Which of the stock was mixed; empty: the farm's own, or not said.",
+    )
+    litres = models.DecimalField(
+        max_digits=6, decimal_places=1, null=True, blank=True, help_text="Of what was mixed."
+    )
     washed_at = models.DateTimeField()
     by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
 

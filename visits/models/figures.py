@@ -10,13 +10,14 @@ class BusinessFigures(TenantModel):
 
     `visit_length` feeds `visits.domain.visit_length.LengthFigures`, `rechecks` feeds
     `visits.domain.recheck_due.RecheckFigures`, `planning` feeds `visits.domain.planning_figures.PlanningFigures`,
-    `trim` feeds `visits.domain.trim_figures.TrimFigures`.
+    `trim` feeds `visits.domain.trim_figures.TrimFigures`, `kit` feeds `visits.domain.kit.kit_figures.KitFigures`.
     """
 
     visit_length = models.JSONField(default=dict, blank=True)
     rechecks = models.JSONField(default=dict, blank=True)
     planning = models.JSONField(default=dict, blank=True)
     trim = models.JSONField(default=dict, blank=True)
+    kit = models.JSONField(default=dict, blank=True)
 
     farm_path: ClassVar[str | None] = None
 

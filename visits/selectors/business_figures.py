@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from trimops.kernel.scope import Scope
+from visits.domain.kit.kit_figures import KitFigures
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import RecheckFigures
 from visits.domain.trim_figures import TrimFigures
@@ -18,6 +19,7 @@ class Figures:
     rechecks: RecheckFigures
     planning: PlanningFigures
     trim: TrimFigures
+    kit: KitFigures
 
 
 def figures_of(scope: Scope) -> Figures:
@@ -28,4 +30,5 @@ def figures_of(scope: Scope) -> Figures:
         RecheckFigures.from_overrides(row.rechecks),
         PlanningFigures.from_overrides(row.planning),
         TrimFigures.from_overrides(row.trim),
+        KitFigures.from_overrides(row.kit),
     )

@@ -9,7 +9,8 @@ from visits.domain.crush_catalogue import crush_catalogue
 from visits.domain.mobility import MobilityScale
 from visits.domain.recheck_figures import RecheckFigures
 from visits.models import Visit
-from visits.selectors.business_figures import figures_of
+from visits.selectors.business_figures import Figures, figures_of
+from visits.selectors.crush_blades import crush_blades
 from visits.selectors.crush_cows import crush_cows
 from visits.selectors.crush_kit import crush_kit
 from visits.selectors.crush_list import crush_list
@@ -25,7 +26,7 @@ def crush_papers(scope: Scope, visit: Visit, *, by: User, now: datetime) -> dict
     The number of queries is the same for three cows and for six hundred.
     """
     business = visit.business
-    listed = crush_list(visit)
+    listed, figures = crush_list(visit), figures_of(scope)
     written = writings_of(scope, visit, most=None)
     return {
         "format": FORMAT,
@@ -42,15 +43,15 @@ def crush_papers(scope: Scope, visit: Visit, *, by: User, now: datetime) -> dict
         "queue": [line.cow_id for line in listed],
         **crush_catalogue(),
         "scale": visit.mobility_scale or MobilityScale.UK.value,
-        "figures": _figures(scope),
+        "figures": _figures(figures),
         "consumables": crush_kit(scope, visit),
+        "blades": crush_blades(scope, visit, now, figures.kit),
         "written": written.rows,
         "cursor": written.cursor,
     }
 
 
-def _figures(scope: Scope) -> dict[str, object]:
-    figures = figures_of(scope)
+def _figures(figures: Figures) -> dict[str, object]:
     return {"trim": asdict(figures.trim), "rechecks": _rechecks(figures.rechecks)}
 
 

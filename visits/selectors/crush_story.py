@@ -28,4 +28,4 @@ def crush_story(scope: Scope, visit: Visit) -> CrushStory:
 
 def wash_downs_of(scope: Scope, visit: Visit) -> list[WashDown]:
     """The wash-downs of the visit in the order in which they were done."""
-    return list(WashDown.objects.within(scope).filter(visit=visit).select_related("by"))
+    return list(WashDown.objects.within(scope).filter(visit=visit).select_related("by", "consumable"))

@@ -45,6 +45,7 @@ def farm_paper(scope: Scope, farm: Farm) -> dict[str, object]:
         "hygiene_level": farm.hygiene_level,
         "hygiene_label": farm.get_hygiene_level_display(),
         "hygiene_reason": farm.hygiene_reason,
+        "wash_rule": farm.wash_rule,
         "contacts": [{"name": c.name, "part": c.part, "phone": c.phone} for c in contacts],
         "set_up": _set_up(farm),
     }

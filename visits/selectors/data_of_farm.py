@@ -23,6 +23,7 @@ def _farm(farm: Farm) -> DataTable:
         ("Days between routine visits", str(farm.routine_interval_days)),
         ("Cows at a routine visit", str(farm.routine_cows)),
         ("Way in", farm.access_notes),
+        ("Asked of whoever comes", farm.wash_rule),
         ("Crush", farm.get_crush_place_display()),
         ("Hard standing", yes_no(farm.has_hard_standing)),
         ("Water and hose", yes_no(farm.has_water)),

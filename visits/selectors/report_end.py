@@ -8,6 +8,7 @@ from django.db.models import Q
 from trimops.kernel.scope import Scope
 from visits.documents.visit_report_content import Consumable, HygieneStep
 from visits.domain.cautions import FOR_THE_FARM
+from visits.domain.kit.stock_kinds import ConsumableKind
 from visits.models import Referral, StockMovement, Visit, WashDown
 from visits.selectors.crush_story import wash_downs_of
 
@@ -16,6 +17,9 @@ WASH_STEPS = (
     "Knives and discs scrubbed, then disinfected",
     "Boots and overalls",
 )
+
+
+ON_THE_COW = (ConsumableKind.BLOCK, ConsumableKind.GLUE, ConsumableKind.WRAP, ConsumableKind.DRESSING)
 
 
 def hygiene_steps(scope: Scope, visit: Visit) -> tuple[HygieneStep, ...]:
@@ -39,9 +43,13 @@ def wash_words(row: WashDown) -> str:
 
 
 def consumables_used(scope: Scope, visit: Visit) -> tuple[Consumable, ...]:
-    """What the cows used up, as corrected by hand at the end of the visit; by name."""
+    """What went onto the cows, as corrected by hand at the end of the visit; by name.
+
+    What the trimmer wears out (gloves, discs) or washes with is no business of the farm.
+    """
     of_visit = Q(trim__visit=visit) | Q(visit=visit)
-    rows = StockMovement.objects.within(scope).filter(of_visit).select_related("consumable")
+    rows = StockMovement.objects.within(scope).filter(of_visit, consumable__kind__in=ON_THE_COW)
+    rows = rows.select_related("consumable")
     used: dict[tuple[str, str], Decimal] = {}
     for row in rows:
         key = (row.consumable.name, row.consumable.unit)

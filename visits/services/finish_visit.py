@@ -9,6 +9,7 @@ from trimops.accounts.models import User
 from trimops.jobs import Job, enqueue
 from visits.domain.visit_states import VisitState
 from visits.models import Visit
+from visits.services.kit.use_visit_kit import use_visit_kit
 from visits.services.visit_change import begin_change, keep_change
 
 
@@ -25,11 +26,14 @@ class SignOff:
 
 @transaction.atomic
 def finish_visit(*, visit: Visit, sign_off: SignOff, at: datetime, by: User) -> Visit:
-    """Close the visit, then have its re-checks gathered, its invoice drafted, its report issued. It stays finished."""
+    """Close the visit and book what it used up once; then have its re-checks gathered, its invoice drafted, its report
+    issued. It stays finished.
+    """
     row = begin_change(visit, VisitState.FINISHED)
     row.finished_at = at
     _put_words(row, sign_off)
     keep_change(row, VisitState.FINISHED, at=at, by=by)
+    use_visit_kit(visit=row, at=at)
     enqueue(Job.BOOK_RECHECKS, visit_id=row.pk)
     enqueue(Job.DRAFT_INVOICE, visit_id=row.pk)
     enqueue(Job.ISSUE_REPORT, visit_id=row.pk)

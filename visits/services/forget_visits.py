@@ -11,6 +11,7 @@ from trimops.tenancy.querysets import TenantQuerySet
 from visits.models import (
     AddedCow,
     AskedCow,
+    BladeTurn,
     CalendarAddress,
     CrushWriting,
     DraftChange,
@@ -27,6 +28,7 @@ from visits.models import (
     VisitEvent,
     WashDown,
 )
+from visits.services.kit.keep_faults import keep_faults
 
 WORDS_OF_A_VISIT = (
     *("asked_by", "note", "mobility_scale", "called_off_because", "hygiene_note"),
@@ -43,6 +45,7 @@ def forget_visits(*, farm: Farm, kept: Collection[int]) -> dict[str, int]:
     """
     scope = Scope(farm.business_id)
     _let_go_of_stock(scope, farm)
+    keep_faults(farm=farm)
     gone = {}
     for name, rows in _rows_of(scope, farm):
         gone[name] = rows.count()
@@ -60,6 +63,7 @@ def _rows_of(scope: Scope, farm: Farm) -> Iterator[tuple[str, TenantQuerySet[Ten
     """Each kind of rows, in an order in which nothing is protected by what comes later."""
     yield "lines from phones", CrushWriting.objects.within(scope).filter(visit__farm=farm)
     yield "photos", TrimPhoto.objects.within(scope).filter(visit__farm=farm)
+    yield "blades in hand", BladeTurn.objects.within(scope).filter(visit__farm=farm)
     yield "wash-downs", WashDown.objects.within(scope).filter(visit__farm=farm)
     yield "reports", IssuedReport.objects.within(scope).filter(visit__farm=farm)
     yield "re-checks", Recheck.objects.within(scope).filter(farm=farm)

@@ -6,7 +6,8 @@ from datetime import date, time
 
 from django.db import transaction
 
-from visits.models import DayOff, ShiftPattern, Van
+from visits.models import DayOff, ShiftPattern, StockPlace, Van
+from visits.services.kit.stock_place import name_of_place
 
 
 @dataclass(frozen=True)
@@ -28,6 +29,7 @@ def save_van(*, van: Van, hours: VanHours) -> Van:
     """Keep the van and replace its hours. ValidationError names what to mend."""
     van.full_clean()
     van.save()
+    StockPlace.objects.within(van.scope).filter(van=van).update(name=name_of_place(van))
     ShiftPattern.objects.within(van.scope).filter(van=van).delete()
     for weekday in hours.weekdays:
         pattern = ShiftPattern(

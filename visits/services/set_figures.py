@@ -8,6 +8,7 @@ from django.db import transaction
 from trimops.accounts.models import Business
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
+from visits.domain.kit.kit_figures import KitFigures
 from visits.domain.own_figures import FigureRefused
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import FigureOutOfRange, RecheckFigures
@@ -30,6 +31,7 @@ class OwnFigures:
     rechecks: Mapping[str, object]
     planning: Mapping[str, object]
     trim: Mapping[str, object] = field(default_factory=dict)
+    kit: Mapping[str, object] = field(default_factory=dict)
 
 
 @transaction.atomic
@@ -40,12 +42,13 @@ def set_figures(*, business: Business, figures: OwnFigures) -> BusinessFigures:
         RecheckFigures.from_overrides(figures.rechecks)
         PlanningFigures.from_overrides(figures.planning)
         TrimFigures.from_overrides(figures.trim)
+        KitFigures.from_overrides(figures.kit)
     except (FigureRefused, FigureOutOfRange) as fault:
         raise FigureMakesNoSense(str(fault)) from fault
     rows = BusinessFigures.objects.within(Scope(business.pk))
     row = rows.select_for_update().first() or BusinessFigures(business=business)
     row.visit_length, row.rechecks = dict(figures.visit_length), dict(figures.rechecks)
-    row.planning, row.trim = dict(figures.planning), dict(figures.trim)
+    row.planning, row.trim, row.kit = dict(figures.planning), dict(figures.trim), dict(figures.kit)
     row.full_clean()
     row.save()
     return row

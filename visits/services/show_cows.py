@@ -34,7 +34,7 @@ def show_cows(*, visit: Visit, shown: Sequence[ShownWriting]) -> None:
     store_feet(cows)
     _store_referrals(visit, cows)
     follow_feet(visit=visit, cows=cows, figures=figures_of(visit.scope).rechecks)
-    use_kit(visit, cows)
+    use_kit(visit=visit, cows=cows, noted_at=max(writing.noted_at for writing in shown))
     link_photos(visit=visit)
     if visit.visit_state is VisitState.FINISHED:
         enqueue(Job.BOOK_RECHECKS, visit_id=visit.pk)

@@ -38,4 +38,4 @@ def _last(visit: Visit) -> ShownWriting:
     standing = merge(w for w in placed_writings(visit.scope, visit) if w.group.startswith(of_kind))
     uid, place = max(standing.items(), key=lambda item: (item[1].effective, item[0]))
     row = CrushWriting.objects.within(visit.scope).select_related("by").get(uid=uid)
-    return ShownWriting(row, place.effective, place.begun, 1)
+    return ShownWriting(row, place.effective, place.begun, 1, row.received_at)

@@ -14,12 +14,14 @@ class ShownWriting:
     """The writing that shows of one thing, when it counts as made, and how many versions there are.
 
     `begun`: when the thing was first put down: a cow was in the crush then, whenever her words were changed since.
+    `noted_at`: when the sending came in by which it is shown now.
     """
 
     row: CrushWriting
     at: datetime
     begun: datetime
     versions: int
+    noted_at: datetime
 
     @property
     def cow_id(self) -> int:

@@ -1,6 +1,6 @@
 """What of a batch may be kept: by what is known already, and by what the writing speaks of."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
@@ -12,8 +12,14 @@ from visits.domain.crush_merge import Clocks, place
 from visits.domain.json_fields import FieldFault
 from visits.domain.read_batch import Batch, ReadWriting, SentWriting
 from visits.domain.visit_states import VisitState
-from visits.domain.writing_content import CowContent, KitContent, content_json
-from visits.models import Consumable, CrushWriting, Visit
+from visits.domain.writing_content import (
+    BladeContent,
+    CowContent,
+    KitContent,
+    WashContent,
+    content_json,
+)
+from visits.models import Blade, Consumable, CrushWriting, Visit
 from visits.services.add_crush_cow import add_crush_cow
 
 
@@ -70,6 +76,7 @@ class _Sieve:
         }
         self.cows = _present(Cow, self.visit, _cow_keys(sent), farm_id=self.visit.farm_id)
         self.kit = _present(Consumable, self.visit, _kit_keys(sent))
+        self.blades = _present(Blade, self.visit, _blade_keys(sent))
 
     def judge(self, read: ReadWriting) -> Sifted:
         writing = read.writing
@@ -98,8 +105,10 @@ class _Sieve:
         match writing.content:
             case CowContent(cow=int(key)) if key not in self.cows:
                 return "content.cow.id", "is no cow of this farm"
-            case KitContent(consumable=key) if key not in self.kit:
+            case KitContent(consumable=key) | WashContent(consumable=int(key)) if key not in self.kit:
                 return "content.consumable", "is not among your kit"
+            case BladeContent() as content:
+                return _foreign_blade(content, self.blades)
         return None
 
     def _row(self, writing: SentWriting) -> CrushWriting:
@@ -144,7 +153,9 @@ def _closed(visit: Visit) -> str:
             return "Start the visit first: go through the check before the first cow."
 
 
-def _present(model: type[Cow] | type[Consumable], visit: Visit, keys: set[int], **more: int) -> set[int]:
+def _present(
+    model: type[Cow] | type[Consumable] | type[Blade], visit: Visit, keys: set[int], **more: int
+) -> set[int]:
     rows = model.objects.within(visit.scope).filter(pk__in=keys, **more)
     return set(rows.values_list("pk", flat=True))
 
@@ -156,4 +167,19 @@ def _cow_keys(sent: Iterable[SentWriting]) -> set[int]:
 
 def _kit_keys(sent: Iterable[SentWriting]) -> set[int]:
     contents = [writing.content for writing in sent]
-    return {content.consumable for content in contents if isinstance(content, KitContent)}
+    named = (content.consumable for content in contents if isinstance(content, KitContent | WashContent))
+    return {key for key in named if key is not None}
+
+
+def _blade_keys(sent: Iterable[SentWriting]) -> set[int]:
+    contents = [writing.content for writing in sent if isinstance(writing.content, BladeContent)]
+    return {blade for content in contents for blades in content.by_part().values() for blade in blades}
+
+
+def _foreign_blade(content: BladeContent, ours: Collection[int]) -> tuple[str, str] | None:
+    """The first one named that is no blade of this business, as a fault."""
+    for part, blades in content.by_part().items():
+        for row, blade in enumerate(blades):
+            if blade not in ours:
+                return f"content.{part.value}[{row}]", "is not among your blades"
+    return None

@@ -1,62 +1,40 @@
-"""What cows used up, as lines of the stock ledger: a block and what goes with it, a wrap, a dressing."""
+"""What cows used up by the recipes, as lines of the stock ledger."""
 
-from collections import Counter, defaultdict
 from collections.abc import Sequence
+from datetime import datetime
 from decimal import Decimal
 
-from visits.domain.actions import ActionKind
-from visits.domain.crush_entry import CowEntry
-from visits.models import Consumable, ConsumableKind, MovementKind, StockMovement, Visit
+from visits.domain.kit.booked_recipe import read_recipe, recipe_words
+from visits.domain.kit.stock_kinds import UseOf
+from visits.domain.kit.use_rules import Recipe, used_by_cow
+from visits.models import Visit
+from visits.selectors.kit.recipes import recipes_of
+from visits.services.kit.book_uses import Booked, Booking, UseAt, book_uses, booked_uses
+from visits.services.kit.stock_place import stock_place_of
 from visits.services.stored_cow import StoredCow
 
 
-def use_kit(visit: Visit, cows: Sequence[StoredCow]) -> None:
-    """Write what was used since each trim's earlier version; the ledger is only ever added to."""
-    kit = list(Consumable.objects.within(visit.scope))
-    written = _written(visit, [cow.trim.pk for cow in cows])
-    rows = []
+def use_kit(*, visit: Visit, cows: Sequence[StoredCow], noted_at: datetime) -> None:
+    """Write what was used since each trim's earlier version; a cow that is taken back gives all of it back.
+
+    A cow keeps, for each consumable that was booked for her, the recipe by which it was booked first: yesterday's
+    glue was used as it was used, though the recipe was changed this morning and her note is mended now. What is booked
+    for her for the first time goes by the recipe of now. The recipe stands on the lines themselves (`booked_recipe`).
+    """
+    recipes = recipes_of(visit.scope)
+    booked = booked_uses(visit, UseOf.COW, trims=[cow.trim.pk for cow in cows])
+    place = stock_place_of(visit).pk
+    wanted: dict[UseAt, Decimal] = {}
+    words: dict[tuple[int | None, int], str] = {}
     for cow in cows:
-        wanted = _wanted(kit, cow.entry)
-        before = written[cow.trim.pk]
-        for item in sorted({*wanted, *before}):
-            quantity = -wanted.get(item, Decimal(0)) - before[item]
-            if quantity:
-                rows.append(_movement(visit, cow, item, quantity))
-    StockMovement.objects.bulk_create(rows)
+        hers = {**recipes, **_booked_recipes(booked, cow.trim.pk)}
+        words |= {(cow.trim.pk, item): recipe_words(lines) for item, lines in hers.items()}
+        if cow.trim.taken_back_at is None:
+            for item, quantity in used_by_cow(hers, cow.entry).items():
+                wanted[UseAt(item, place, cow.trim.recorded_at, cow.trim.pk)] = quantity
+    book_uses(booking=Booking(visit, UseOf.COW, wanted, noted_at, words), booked=booked)
 
 
-def _written(visit: Visit, trims: Sequence[int]) -> defaultdict[int, defaultdict[int, Decimal]]:
-    written: defaultdict[int, defaultdict[int, Decimal]] = defaultdict(lambda: defaultdict(Decimal))
-    rows = StockMovement.objects.within(visit.scope).filter(trim_id__in=trims)
-    for trim, item, quantity in rows.values_list("trim_id", "consumable_id", "quantity"):
-        if trim is not None:
-            written[trim][item] += quantity
-    return written
-
-
-def _movement(visit: Visit, cow: StoredCow, item: int, quantity: Decimal) -> StockMovement:
-    return StockMovement(
-        business_id=visit.business_id,
-        consumable_id=item,
-        van_id=visit.van_id,
-        kind=MovementKind.USED,
-        quantity=quantity,
-        at=cow.trim.recorded_at,
-        trim=cow.trim,
-    )
-
-
-def _wanted(kit: Sequence[Consumable], entry: CowEntry) -> dict[int, Decimal]:
-    actions = [action for foot in entry.feet for action in foot.actions]
-    blocks = Counter(action.block_kind.value for action in actions if action.block_kind)
-    wraps = sum(action.kind is ActionKind.WRAP for action in actions)
-    dressings = sum(action.kind is ActionKind.DRESSING for action in actions)
-    used: dict[int, Decimal] = {}
-    for item in kit:
-        quantity = Decimal(blocks[item.block_kind]) if item.block_kind else Decimal(0)
-        quantity += item.used_per_block * sum(blocks.values())
-        quantity += wraps if item.kind == ConsumableKind.WRAP else 0
-        quantity += dressings if item.kind == ConsumableKind.DRESSING else 0
-        if quantity:
-            used[item.pk] = quantity
-    return used
+def _booked_recipes(booked: Booked, trim: int) -> dict[int, Sequence[Recipe]]:
+    found = {item: read_recipe(words) for (of, item), words in booked.words.items() if of == trim}
+    return {item: lines for item, lines in found.items() if lines}

@@ -6,6 +6,7 @@ from dataclasses import asdict, dataclass
 from django import forms
 from django.http import QueryDict
 
+from visits.domain.kit.kit_figures import KitFigures
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import RecheckFigures
 from visits.domain.trim_figures import LONGEST_LANDMARK, TrimFigures
@@ -21,10 +22,15 @@ ABOUT_THE_CLAW = (
     "Toe angle after the cut: about 50° in the five-step method. For the belly band no limit is published. Outside "
     "your marks the page at the crush asks “sure?” and never stands in the way."
 )
+ABOUT_THE_KIT = (
+    "How sure you want to be of not running out decides what is ordered and loaded. Your own log tells how many cows "
+    "an edge does as soon as some eight edges have gone dull; no trial of it was found, so until then it is your word."
+)
 PARTS = {
     "length-": ("How long things take", ""),
     "recheck-": ("When a foot is looked at again, days after the trim", ""),
     "trim-": ("Your marks at the crush", ABOUT_THE_CLAW),
+    "kit-": ("Stock and edges", ABOUT_THE_KIT),
     "planning-": ("What planning weighs, and the roads", ""),
 }
 
@@ -52,6 +58,8 @@ class FiguresForm(forms.Form):
             self._add_days(key, days, row.rechecks.get(key) or (None, None))
         for name, usual in asdict(TrimFigures()).items():
             self.fields[f"trim-{name}"] = _mark(name, usual, row.trim)
+        for name, usual in asdict(KitFigures()).items():
+            self.fields[f"kit-{name}"] = _number(name, usual, row.kit)
         for name, usual in asdict(PlanningFigures()).items():
             self.fields[f"planning-{name}"] = _number(name, usual, row.planning)
 
@@ -70,7 +78,11 @@ class FiguresForm(forms.Form):
     def figures(self) -> OwnFigures:
         """What differs from the usual, once the form is valid."""
         return OwnFigures(
-            self._given("length"), self._rechecks(), self._given("planning"), self._given("trim")
+            self._given("length"),
+            self._rechecks(),
+            self._given("planning"),
+            self._given("trim"),
+            self._given("kit"),
         )
 
     def _given(self, group: str) -> dict[str, object]:

@@ -1,4 +1,4 @@
-from django.urls import path
+from django.urls import include, path
 
 from visits.web.calendar_pages import CalendarFeed, CalendarPage, RevokeCalendarPage
 from visits.web.changed_pages import WeekChangedPage, WhatChangedPage
@@ -57,6 +57,10 @@ from visits.web.visit_steps import (
 from visits.web.week_pages import ThisWeekPage
 
 urlpatterns = [
+    path("kit/", include("visits.web.kit.evening_urls")),
+    path("kit/", include("visits.web.kit.supply_urls")),
+    path("kit/", include("visits.web.kit.blade_urls")),
+    path("kit/", include("visits.web.kit.stock_urls")),
     path("week/", ThisWeekPage.as_view(), name="this_week"),
     path("week/<str:week>/plan/", PlanWeekPage.as_view(), name="plan_week"),
     path("week/plans/<int:pk>/", WeekPlanPage.as_view(), name="week_plan"),

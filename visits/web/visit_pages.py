@@ -20,6 +20,8 @@ from visits.selectors.draft_view import changed_list_time
 from visits.selectors.expected_length import asked_of, expected_by
 from visits.selectors.issued_letters import cows_for_vet
 from visits.selectors.issued_reports import report_state
+from visits.selectors.kit.visit_materials import visit_materials
+from visits.selectors.kit.visit_uses import visit_uses
 from visits.selectors.learned_rule import rule_in_use
 from visits.selectors.visit_story import trims_with_feet, visit_story
 from visits.services.ask_visit import ask_visit
@@ -60,6 +62,8 @@ class VisitPage(ScopedPage):
             "trims_done": len(story.trims),
             "list_time": changed_list_time(visit, self.now),
         }
+        if uses := visit_uses(self.scope, visit):
+            words |= {"uses": uses, "materials": visit_materials(self.scope, [visit])[visit.pk]}
         crush = {"crush": crush_story(self.scope, visit), "at_crush": self.seat.role in AT_THE_CRUSH}
         papers: dict[str, object] = {"for_vet": cows_for_vet(self.scope, visit)}
         if visit.visit_state is VisitState.FINISHED:

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from farms.domain.cow_status import CowStatus
 from farms.domain.herd_list import HerdRow, read_herd_list
 from farms.domain.herd_plan import FIELDS, KnownCow, plan_herd_import
+from tests.random_examples import examples
 
 T1, T2 = "UK123450600001", "UK123450700002"
 
@@ -86,7 +87,7 @@ def read_again(rows):
     return [replace(row, electronic_id=old.electronic_id) for row, old in zip(read, rows, strict=True)]
 
 
-@settings(max_examples=600, deadline=None)
+@settings(max_examples=examples(600), deadline=None)
 @given(lists_and_herds())
 def test_running_the_same_list_again_changes_nothing_more(case):
     rows, known = case

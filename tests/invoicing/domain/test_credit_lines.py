@@ -16,6 +16,7 @@ from invoicing.domain.credit_lines import (
     credit_of,
     lines_left,
 )
+from tests.random_examples import examples
 
 NOTHING = Creditable((), ())
 
@@ -98,7 +99,7 @@ some_lines = st.lists(
 asks = st.lists(st.tuples(st.integers(0, 5), st.integers(1, 30), st.booleans()), max_size=5)
 
 
-@settings(max_examples=100)
+@settings(max_examples=examples(100))
 @given(some_lines, st.decimals(0, "0.5", places=2), asks, st.sampled_from(RoundingRule))
 def test_all_credit_notes_together_are_the_invoice_to_the_cent(found, part, tries, rule):
     lines = [line(key, *one) for key, one in enumerate(found, start=1)]
@@ -121,7 +122,7 @@ def test_all_credit_notes_together_are_the_invoice_to_the_cent(found, part, trie
     assert sum(one.amount for one in taken.whole) == sum(one.amount for one in whole)
 
 
-@settings(max_examples=60)
+@settings(max_examples=examples(60))
 @given(some_lines, st.sampled_from(RoundingRule))
 def test_a_credit_note_of_everything_is_the_invoice_at_each_rate(found, rule):
     lines = [line(key, *one) for key, one in enumerate(found, start=1)]

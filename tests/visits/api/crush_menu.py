@@ -66,7 +66,7 @@ SORE_RF = whole_foot("RF", [saw("DD", "skin", 10, 2, "M2")], [did("wrap")], for_
 
 @dataclass(frozen=True)
 class Dish:
-    """An entry; the feet that must then be looked at again; blocks that stand; wood, glue and wraps used; referrals."""
+    """An entry; the feet that must then be looked at again; blocks that stand; blocks and wraps used; referrals."""
 
     entry: dict
     rechecks: frozenset = frozenset()
@@ -82,13 +82,13 @@ MENU = (
         whole_entry(ULCER_LH, belly_band_minutes=4),
         rechecks=frozenset({"LH"}),
         blocks=frozenset({("LH", "medial", "wood")}),
-        used={"wood": Decimal(1), "glue": Decimal(25), "wrap": Decimal(1)},
+        used={"wood": Decimal(1), "wrap": Decimal(1)},
     ),
     Dish(
         whole_entry(ULCER_LH, BLOCK_RH),
         rechecks=frozenset({"LH", "RH"}),
         blocks=frozenset({("LH", "medial", "wood"), ("RH", "lateral", "wood")}),
-        used={"wood": Decimal(2), "glue": Decimal(50), "wrap": Decimal(1)},
+        used={"wood": Decimal(2), "wrap": Decimal(1)},
     ),
     Dish(
         whole_entry(SORE_RF, for_vet="thin and dull"),
@@ -98,6 +98,27 @@ MENU = (
     ),
     Dish(whole_entry({**PLAIN_LH, "look_again_days": 9}), rechecks=frozenset({"LH"})),
     Dish(whole_entry({**SORE_RF, "look_again_days": 0, "for_vet": ""}), used={"wrap": Decimal(1)}),
+)
+
+
+@dataclass(frozen=True)
+class Tub:
+    """What was mixed, and what that takes of the stock."""
+
+    product: str | None
+    dilution: str
+    litres: str | None
+    used: Decimal | None = None
+
+
+TUBS = (
+    Tub(None, "1:100", None),
+    Tub("liquid", "1:100", "10", Decimal(100)),
+    Tub("liquid", "2 % v/v", "2.5", Decimal(50)),
+    Tub("powder", "2 % w/v", "10", Decimal(200)),
+    Tub("powder", "10 ml/l", "1", Decimal("8.33")),  # a ml of it weighs 0.833 g
+    Tub("liquid", "a good glug", "10"),
+    Tub("liquid", "1:100", None),
 )
 
 ON_THE_SORE_CLAW = whole_entry(

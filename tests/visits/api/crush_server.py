@@ -12,6 +12,7 @@ from visits.models import (
     Finding,
     Recheck,
     Referral,
+    StockCount,
     StockMovement,
     Trim,
     TrimmedFoot,
@@ -81,12 +82,22 @@ def referrals(visit):
     return Counter(rows(Referral, visit, trim__visit=visit).values_list("trim__cow_id", flat=True))
 
 
-def used(visit):
-    """consumable -> how much the ledger says was used on this visit, by cows and beyond."""
+def used_at(visit):
+    """(source, consumable, moment) -> how much; moments of cows and of words by hand, the rest in one."""
     sums = defaultdict(Decimal)
     for row in rows(StockMovement, visit, trim__visit=visit) | rows(StockMovement, visit, visit=visit):
-        sums[row.consumable_id] -= row.quantity
-    return {item: total for item, total in sums.items() if total}
+        at = row.at if row.use_of in ("cow", "by_hand") else None
+        sums[row.use_of, row.consumable_id, at] -= row.quantity
+    return {use: total for use, total in sums.items() if total}
+
+
+def counted_wrong(visit, item):
+    """Counts of the van that the ledger gainsays: (moment, counted, by the ledger)."""
+    in_van = rows(StockMovement, visit, place__van=visit.van, consumable=item)
+    lines = list(in_van.values_list("at", "quantity"))
+    last = {row.at: row.counted for row in rows(StockCount, visit, place__van=visit.van, consumable=item)}
+    told = {at: sum((quantity for when, quantity in lines if when <= at), Decimal(0)) for at in last}
+    return [(at, last[at], told[at]) for at in last if told[at] != last[at]]
 
 
 def ledger(visit):
@@ -96,7 +107,9 @@ def ledger(visit):
 
 def wash_downs(visit):
     found = rows(WashDown, visit, visit=visit)
-    return {str(row.record): (row.substance, row.dilution, row.contact_minutes) for row in found}
+    return {
+        str(row.record): (row.dilution, row.contact_minutes, row.consumable_id, row.litres) for row in found
+    }
 
 
 def added(visit):

@@ -1,15 +1,22 @@
 """Phones that send at the very same moment, each on a database connection of its own."""
 
 from collections import Counter
+from datetime import timedelta
+from decimal import Decimal
+from uuid import uuid4
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 
 from farms.models import Cow
-from tests.factories import JPEG, make_cow, make_kit
+from tests.factories import JPEG, NOON, make_cow, make_kit, under_way
 from tests.many_hands import ManyHands
 from tests.visits.api.phone import Phone, blocked, cow_content, foot, post, put_photo
 from visits.models import CrushWriting, Recheck, StockMovement, Trim, TrimPhoto
+from visits.services.kit.count_stock import count_stock
+from visits.services.kit.stock_place import place_of_van
+from visits.services.kit.stock_word import Amount, StockWord
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -86,3 +93,35 @@ def test_photos_and_their_cow_at_once_find_each_other(many_hands, house, phones)
 
     many_hands(go, [*photos, None])
     assert [trim is not None for (trim,) in told(many_hands, TrimPhoto, house.scope, "trim")] == [True] * 3
+
+
+def test_two_visits_that_use_up_the_same_stock_at_once_leave_the_count_true(many_hands, house, phones):
+    """Cows and words by hand name the things in different orders: nobody waits in a ring."""
+    kit, now = make_kit(house.business), timezone.now()
+    word = StockWord(at=now, noted_at=now, by=house.owner, uid=uuid4())
+    amounts = [Amount(item, Decimal(500)) for item in kit.values()]
+    count_stock(place=place_of_van(house.van), counted=amounts, word=word)
+    both = [
+        phones[0],
+        Phone(signed_in(house.owner), under_way(house.farm, house.van, NOON + timedelta(days=3))),
+    ]
+    bodies = []
+    for phone, name in zip(both, ("wrap", "wood"), strict=True):
+        for n in range(2):
+            cow = make_cow(house.farm, f"{name}{n}")
+            extra = {"consumable": kit[name].pk, "extra": "2"}
+            hour = timedelta(hours=1)
+            words = [
+                phone.write(extra, kind="kit", ago=hour),
+                phone.write(cow_content(cow.pk, blocked()), ago=hour),
+            ]
+            bodies.append((phone, phone.body(words)))
+    assert many_hands(lambda sent: sent[0].post(sent[1]).status_code, bodies) == [200] * 4
+    used, left = Counter(), Counter()
+    for name, kind, quantity in told(
+        many_hands, StockMovement, house.scope, "consumable__name", "kind", "quantity"
+    ):
+        left[name] += quantity
+        used[name] -= quantity if kind == "used" else 0
+    assert used == {"Wooden block": 6, "Glue": 100, "Wrap": 2}
+    assert set(left.values()) == {500}

@@ -9,9 +9,9 @@ from django.test import Client, RequestFactory
 from django.test.utils import CaptureQueriesContext
 
 from farms.models import Cow
-from tests.factories import NOON, finish, make_house, planned, under_way
+from tests.factories import NOON, finish, make_blade, make_house, planned, under_way
 from tests.visits.api.phone import Phone, address, blocked, cow_content, foot, outcomes, post
-from visits.models import Block, CrushWriting, Recheck, Trim
+from visits.models import Blade, BladeTurn, Block, CrushWriting, Recheck, Trim
 
 
 def test_a_cow_that_was_sent_is_kept_and_shows(house, visit, phone):
@@ -161,6 +161,30 @@ def test_the_answer_says_how_far_the_visit_is(house, signed_in):
 def test_a_visit_of_another_business_is_not_there(phone):
     theirs = under_way((other := make_house("Fell & Beck")).farm, other.van)
     problem(post(phone.client, theirs, phone.body()), 404, "not_found")
+
+
+def blades(at, **said):
+    return {"in_hand": [], "went_dull": [], "cracked": [], "chipped": [], "at": at, **said}
+
+
+def test_the_knives_of_two_phones_are_kept_and_told_and_a_foreign_one_is_refused_by_its_place(
+    house, visit, phone, signed_in
+):
+    red, theirs = make_blade(house.van, "Red"), make_blade(make_house("Other").van, "Theirs")
+    phone.write(blades(phone.clock(), in_hand=[red.pk]), kind="blade")
+    phone.write(blades(phone.clock(), went_dull=[red.pk, theirs.pk]), kind="blade")
+    phone.write({**blades(phone.clock()), "cracked": [red.pk], "in_hand": [red.pk]}, kind="blade")
+    told = phone.send()
+    assert outcomes(told) == ["kept", "refused", "refused"]
+    fields = [[fault["field"] for fault in answer["faults"]] for answer in told["answers"][1:]]
+    assert fields == [["content.went_dull[1]"], ["content.in_hand[0]"]]
+
+    other = Phone(signed_in(house.owner), visit)
+    other.write(blades(other.clock(), cracked=[red.pk]), kind="blade")
+    heard = other.send()
+    assert [row["content"]["in_hand"] for row in heard["others"]] == [[red.pk]]
+    assert BladeTurn.objects.within(house.scope).filter(visit=visit).count() == 2
+    assert Blade.objects.within(house.scope).get(pk=red.pk).fault == "cracked"
 
 
 def test_the_office_does_not_write_at_the_crush(house, visit, signed_in):

@@ -11,6 +11,8 @@ SINGLE = [
     cautions.HEALTH,
     cautions.LATE_PREGNANT,
     cautions.GLUE,
+    cautions.BLADE_BROKEN,
+    cautions.DISC_BROKEN,
 ]
 ALL = [*SINGLE, *cautions.BEFORE_THE_FIRST_COW, *cautions.FOR_THE_FARM]
 

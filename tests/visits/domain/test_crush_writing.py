@@ -8,5 +8,6 @@ def test_the_kinds_are_those_of_the_wire_and_each_has_its_word():
         "cow": "Cow",
         "wash": "Wash-down",
         "kit": "Kit used",
+        "blade": "Blades in hand",
         "sign_off": "Sign-off",
     }

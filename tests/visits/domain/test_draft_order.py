@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from visits.domain.draft_count import count_with, count_without
 from visits.domain.draft_order import DraftCandidate, Need, draft_order
 from visits.domain.draft_rules import DraftRules
@@ -88,7 +89,7 @@ def test_the_places_that_are_left_go_to_lame_cows_first_and_these_are_told_first
     assert _numbers(draft_order(cows, DAY, 4)) == ["1", "2", "3", "4"]
 
 
-@settings(max_examples=60)
+@settings(max_examples=examples(60))
 @given(st.lists(st.tuples(st.booleans(), st.booleans(), st.booleans()), max_size=12), st.integers(1, 14))
 def test_counting_with_the_list_changes_nothing_and_one_cow_more_is_one_cow_more(herd, count):
     cows = [

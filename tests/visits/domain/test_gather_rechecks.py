@@ -4,6 +4,7 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from visits.domain.gather_rechecks import OpenRecheck, gather_rechecks
 
 TODAY = date(2026, 3, 2)
@@ -44,7 +45,7 @@ def test_nothing_open_is_no_visit():
 spans = st.tuples(st.integers(-5, 12), st.integers(0, 6))
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(200), deadline=None)
 @given(st.lists(spans, max_size=7))
 def test_every_cow_is_in_one_group_that_fits_her_and_no_fewer_groups_would_do(found):
     rechecks = [_open(number, first, first + length) for number, (first, length) in enumerate(found)]

@@ -13,6 +13,7 @@ from visits.domain.crush_writing import WritingKind
 from visits.domain.read_content import read_content
 from visits.domain.trim_refusals import refusals
 from visits.domain.writing_content import (
+    BladeContent,
     CowContent,
     KitContent,
     NewCow,
@@ -22,9 +23,11 @@ from visits.domain.writing_content import (
 )
 
 COW, WASH, KIT, SIGN_OFF = WritingKind.COW, WritingKind.WASH, WritingKind.KIT, WritingKind.SIGN_OFF
+BLADE = WritingKind.BLADE
 UID = "0192f0c1-1111-7222-8333-444455556666"
 NEW = {"uid": UID, "number": "900", "is_another": False}
 WASHED = {"substance": "peracetic acid", "washed_at": "2026-03-02T09:30:00Z"}
+TURNED = {"at": "2026-03-02T09:30:00Z"}
 SORE = {
     "foot": "LH",
     "findings": [{"lesion": "SU", "claw": "lateral", "severity": 2}],
@@ -80,6 +83,7 @@ def test_what_is_taken_back_is_not_asked_whether_it_could_stand():
     assert fields(COW, {"cow": {"id": 1}}, is_gone=True) == []
     assert fields(WASH, {}, is_gone=True) == []
     assert fields(KIT, {"consumable": 7}, is_gone=True) == []
+    assert fields(BLADE, {}, is_gone=True) == []
 
 
 @pytest.mark.parametrize(
@@ -91,9 +95,28 @@ def test_what_is_taken_back_is_not_asked_whether_it_could_stand():
         (WASH, {**WASHED, "contact_minutes": 5}, {"content.contact_minutes"}),
         (WASH, {**WASHED, "contact_minutes": "-1"}, {"content.contact_minutes"}),
         (WASH, {**WASHED, "colour": "red"}, {"content.colour"}),
+        (WASH, {**WASHED, "consumable": 7, "litres": "7.5"}, set()),
+        (WASH, {**WASHED, "consumable": None, "litres": None}, set()),
+        (WASH, {**WASHED, "consumable": "7", "litres": 10}, {"content.consumable", "content.litres"}),
+        (WASH, {**WASHED, "consumable": 0, "litres": "0"}, {"content.consumable", "content.litres"}),
+        (WASH, {**WASHED, "litres": "7.55"}, {"content.litres"}),
+        (WASH, {**WASHED, "litres": "10000"}, {"content.litres"}),
         (KIT, {}, {"content.consumable", "content.extra"}),
         (KIT, {"consumable": 7, "extra": "1.234"}, {"content.extra"}),
         (KIT, {"consumable": 0, "extra": "1"}, {"content.consumable"}),
+        (BLADE, {}, {"content.at"}),
+        (BLADE, {**TURNED, "in_hand": 7}, {"content.in_hand"}),
+        (
+            BLADE,
+            {**TURNED, "in_hand": [7, "8", True, 0, 2**63]},
+            {f"content.in_hand[{n}]" for n in (1, 2, 3, 4)},
+        ),
+        (BLADE, {**TURNED, "went_dull": [7, 8, 7]}, {"content.went_dull[2]"}),
+        (BLADE, {**TURNED, "in_hand": list(range(1, 22))}, {"content.in_hand"}),
+        (BLADE, {**TURNED, "in_hand": [8, 7], "cracked": [7]}, {"content.in_hand[1]"}),
+        (BLADE, {**TURNED, "in_hand": [7], "chipped": [7]}, {"content.in_hand[0]"}),
+        (BLADE, {**TURNED, "in_hand": [7], "went_dull": [7]}, set()),
+        (BLADE, {**TURNED, "bent": [7]}, {"content.bent"}),
         (SIGN_OFF, {"received_by": "x" * 121}, {"content.received_by"}),
         (SIGN_OFF, {"was_done": "x" * 4001}, {"content.was_done"}),
         (SIGN_OFF, {"washed_down": "yes"}, {"content.washed_down"}),
@@ -104,6 +127,7 @@ def test_each_fault_is_told_by_its_field(kind, value, expected):
     assert set(fields(kind, value)) == expected
 
 
+KEYS = st.lists(st.integers(1, 99), max_size=4, unique=True).map(tuple)
 CONTENTS = st.one_of(
     st.tuples(
         st.just(COW),
@@ -122,10 +146,23 @@ CONTENTS = st.one_of(
             dilution=words(40),
             contact_minutes=st.decimals(0, Decimal("9999.9"), places=1),
             washed_at=st.datetimes(timezones=st.timezones()).filter(lambda at: 1971 < at.year < 2999),
+            consumable=st.none() | st.integers(1, 2**63 - 1),
+            litres=st.none() | st.decimals("0.1", "9999.9", places=1),
         ),
     ),
     st.tuples(
         st.just(KIT), st.builds(KitContent, st.integers(1, 99), st.decimals(-99_999, 99_999, places=2))
+    ),
+    st.tuples(
+        st.just(BLADE),
+        st.builds(
+            BladeContent,
+            in_hand=KEYS,
+            went_dull=KEYS,
+            cracked=KEYS.map(lambda keys: tuple(key + 99 for key in keys)),
+            chipped=st.just(()) | st.just((2**63 - 1,)),
+            at=st.datetimes(timezones=st.timezones()).filter(lambda at: 1971 < at.year < 2999),
+        ),
     ),
     st.tuples(
         st.just(SIGN_OFF),

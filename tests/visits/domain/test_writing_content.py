@@ -6,6 +6,7 @@ from uuid import UUID
 
 from visits.domain.crush_entry import CowEntry
 from visits.domain.writing_content import (
+    BladeContent,
     CowContent,
     KitContent,
     NewCow,
@@ -31,6 +32,19 @@ def test_numbers_are_text_so_that_nothing_is_rounded_on_the_way():
         "dilution": "1:100",
         "contact_minutes": "5",
         "washed_at": "2026-03-02T09:00:00+00:00",
+        "consumable": None,
+        "litres": None,
+    }
+
+
+def test_a_turn_of_the_blades_says_each_list_even_an_empty_one():
+    said = BladeContent((7, 8), (9,), (), (), datetime(2026, 3, 2, 9, tzinfo=UTC))
+    assert content_json(said) == {
+        "in_hand": [7, 8],
+        "went_dull": [9],
+        "cracked": [],
+        "chipped": [],
+        "at": "2026-03-02T09:00:00+00:00",
     }
 
 

@@ -2,15 +2,27 @@ from datetime import timedelta
 from decimal import Decimal
 from uuid import uuid4
 
-from tests.factories import NOON, TUESDAY_TEN, blocked_foot, finish, make_kit, put_down, under_way
+from tests.factories import (
+    NOON,
+    TUESDAY_TEN,
+    blocked_foot,
+    finish,
+    make_consumable,
+    make_kit,
+    put_down,
+    under_way,
+)
 from visits.domain.actions import ActionKind
 from visits.domain.cautions import MEDICINES
 from visits.domain.crush_entry import ActionEntry, FindingEntry, FootEntry
 from visits.domain.feet import Claw, Foot
+from visits.domain.kit.stock_kinds import ConsumableKind, MovementKind, UseOf, UsePer
+from visits.domain.kit.use_rules import Recipe
 from visits.domain.lesions import LesionCode
-from visits.models import MovementKind, StockMovement, WashDown
+from visits.models import StockMovement, WashDown
 from visits.selectors.report_content import report_content
 from visits.selectors.report_end import told_lines
+from visits.services.kit.stock_place import store_of
 
 
 def report_of(house, *, wash=False, **words):
@@ -70,11 +82,20 @@ def test_what_was_used_counts_the_correction_by_hand(house):
         business=house.business,
         consumable=kit["wood"],
         visit=visit,
+        place=store_of(house.scope),
         kind=MovementKind.USED,
+        use_of=UseOf.BY_HAND,
+        noted_at=NOON,
         quantity=Decimal(-2),
         at=NOON,
     )
     assert report_content(visit).consumables[1].quantity == 3
+
+
+def test_gloves_and_discs_are_no_business_of_the_farm(house):
+    make_kit(house.business)
+    make_consumable(house.business, "Gloves", ConsumableKind.GLOVES, Recipe(UsePer.COW, Decimal(1)))
+    assert [item.name for item in report_of(house).consumables] == ["Glue", "Wooden block"]
 
 
 def test_blocks_are_told_with_the_day_by_which_they_come_off(house):

@@ -32,7 +32,7 @@ def test_what_was_used_beside_the_cows_goes_off_the_van(house, visit, kit):
     send(phone, house, AT)
     assert beyond(house) == [("Wrap", Decimal(-2), "used")]
     movement = StockMovement.objects.within(house.scope).get()
-    assert (movement.visit, movement.van, movement.at) == (visit, house.van, AT)
+    assert (movement.visit, movement.place.van, movement.at) == (visit, house.van, AT)
 
 
 def test_a_second_word_writes_the_difference_and_the_same_word_nothing(house, visit, kit):
@@ -44,6 +44,16 @@ def test_a_second_word_writes_the_difference_and_the_same_word_nothing(house, vi
     phone.edit(second, **made(AT + HOUR))
     send(phone, house, AT + HOUR)
     assert [quantity for _, quantity, _ in beyond(house)] == [Decimal(-2), Decimal(3)]
+
+
+def test_a_word_put_right_stays_at_its_moment_and_tells_when_it_was_heard(house, visit, kit):
+    phone = phone_at(visit)
+    first = word(phone, kit["wrap"], "2")
+    send(phone, house, AT)
+    phone.edit(first, {"consumable": kit["wrap"].pk, "extra": "5"}, **made(AT + HOUR))
+    send(phone, house, AT + 2 * HOUR)
+    lines = StockMovement.objects.within(house.scope).order_by("pk").values_list("quantity", "at", "noted_at")
+    assert list(lines) == [(Decimal(-2), AT, AT), (Decimal(-3), AT, AT + 2 * HOUR)]
 
 
 def test_taken_back_it_comes_back(house, visit, kit):

@@ -4,8 +4,9 @@ from decimal import Decimal
 
 import pytest
 
-from tests.factories import TUESDAY_TEN
+from tests.factories import TUESDAY_TEN, make_consumable
 from tests.visits.services.sendings import HOUR, made, phone_at, send
+from visits.domain.kit.stock_kinds import ConsumableKind
 from visits.models import WashDown
 
 AT = TUESDAY_TEN + HOUR
@@ -41,6 +42,13 @@ def test_a_clock_that_is_wrong_is_put_right(house, phone):
     phone.body = lambda **_: body
     send(phone, house, AT)
     assert washed(house).get().washed_at == AT - HOUR / 6
+
+
+def test_it_names_what_was_mixed_and_how_much(house, phone):
+    agent = make_consumable(house.business, "Peracetic acid", ConsumableKind.DISINFECTANT, unit="ml")
+    phone.write(wash(consumable=agent.pk, litres="7.5"), kind="wash", **made(AT))
+    send(phone, house, AT)
+    assert (washed(house).get().consumable, washed(house).get().litres) == (agent, Decimal("7.5"))
 
 
 def test_mended_it_is_one_row_and_taken_back_none(house, phone):

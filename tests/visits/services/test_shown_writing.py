@@ -13,10 +13,10 @@ def test_its_content_is_read_back_from_what_is_kept():
     content = read_content("cow", cow_content(7, blocked(), note="Quiet"), faults := [])
     assert faults == []
     row = CrushWriting(kind="cow", content=content_json(content), cow_id=7)
-    writing = ShownWriting(row, None, None, 1)
+    writing = ShownWriting(row, None, None, 1, None)
     assert (writing.content(), writing.cow_id) == (content, 7)
 
 
 def test_a_wash_down_is_about_no_cow():
     with pytest.raises(ValueError, match="no cow"):
-        _ = ShownWriting(CrushWriting(kind="wash"), None, None, 1).cow_id
+        _ = ShownWriting(CrushWriting(kind="wash"), None, None, 1, None).cow_id

@@ -15,11 +15,12 @@ SHAPE = {
     ),
     "farm": {
         **names("id name address access_notes phone latitude longitude set_up"),
-        **names("hygiene_level hygiene_label hygiene_reason"),
+        **names("hygiene_level hygiene_label hygiene_reason wash_rule"),
         "contacts": [names("name part phone")],
     },
     "cautions": names(
-        "before alone belly_band blood grinder glue medicines health toe late_pregnant for_the_farm"
+        "before alone belly_band blood grinder glue medicines health toe late_pregnant for_the_farm "
+        "blade_broken disc_broken"
     ),
     "cows": [
         {
@@ -41,7 +42,18 @@ SHAPE = {
         ),
         "rechecks": names("block lesion lame_trim"),
     },
-    "consumables": [names("id name kind unit block_kind used_per_block in_van")],
+    "blades": [
+        names(
+            "id name kind kind_label is_turned hand hand_label cows_on_edge edge_since is_dull is_in_hand may_cut "
+            "counted_on"
+        )
+    ],
+    "consumables": [
+        {
+            **names("id name kind unit in_van grams_per_ml active_substance dilution contact_minutes"),
+            "uses": [names("per block_kind quantity")],
+        }
+    ],
     "written": [
         names(
             "uid kind record after made_at not_before is_gone content placed_at by phone shows beside cow_id"

@@ -18,15 +18,17 @@ from tests.factories import (
     TUESDAY_TEN,
     blocked_foot,
     finish,
+    make_blade,
     make_cow,
     make_house,
     make_kit,
     named,
     put_down,
+    stock_up,
     under_way,
 )
 from tests.visits.web.papers_shape import SHAPE, same_shape
-from visits.models import CrushWriting, MovementKind, StockMovement
+from visits.models import CrushWriting
 from visits.services.set_figures import OwnFigures, set_figures
 
 LATER = TUESDAY_TEN + timedelta(days=28)
@@ -68,14 +70,8 @@ def furnished(house):
     house.cow.identities.create(business=house.business, kind=IdentityKind.COLLAR.value, value="77")
     Contact.objects.create(business=house.business, farm=house.farm, name="H. Manager", part="Herd manager")
     kit = make_kit(house.business)
-    StockMovement.objects.create(
-        business=house.business,
-        consumable=kit["wood"],
-        van=house.van,
-        kind=MovementKind.BOUGHT,
-        quantity=40,
-        at=NOON,
-    )
+    stock_up(kit["wood"], 40, at=NOON, van=house.van)
+    make_blade(house.van, "Red handle")
     visit = under_way(house.farm, house.van, LATER)
     written_by(house, visit, content={"told_vet": ""})
     return visit
@@ -98,8 +94,8 @@ def test_they_tell_the_cow_the_farm_and_the_kit(house):
     assert told["queue"] == [house.cow.pk]
     assert told["visit"]["done_by"] == "2026-03-31T15:00:00+00:00"
     assert told["farm"]["set_up"][:3] == ["Crush brought", "Hard standing", "Water and hose"]
-    (wood,) = [item for item in told["consumables"] if item["block_kind"] == "wood"]
-    assert (wood["in_van"], wood["used_per_block"]) == (40, 0)
+    (wood,) = [item for item in told["consumables"] if item["name"] == "Wooden block"]
+    assert (wood["in_van"], wood["uses"]) == (40, [{"per": "block", "block_kind": "wood", "quantity": 1}])
     assert told["cursor"] == CrushWriting.objects.within(house.scope).get(visit=visit).pk
     assert told["written"][0]["shows"] is True
 

@@ -8,15 +8,16 @@ from random import Random
 from django.db import transaction
 
 from trimops.kernel.clock import at_local, monday_of
+from trimops.portal.demo.build_edges import build_blades, build_edges
 from trimops.portal.demo.build_farms import build_farms
 from trimops.portal.demo.build_herds import build_herds
-from trimops.portal.demo.build_kit import build_sharpenings, build_stock
+from trimops.portal.demo.build_kit import build_stock
 from trimops.portal.demo.build_open_feet import build_open_feet
-from trimops.portal.demo.build_people import Crew, build_knives, build_people
+from trimops.portal.demo.build_people import Crew, build_people
 from trimops.portal.demo.build_prices import build_prices
 from trimops.portal.demo.build_scorings import build_scorings
 from trimops.portal.demo.build_trims import build_trims
-from trimops.portal.demo.build_visits import build_visits
+from trimops.portal.demo.build_visits import build_visits, build_wash_downs
 from trimops.portal.demo.demo_files import farm_sketches, rates
 from trimops.portal.demo.demo_people import cast, kit
 from trimops.portal.demo.invent_history import ZONE, HistoryMaker, Span
@@ -100,7 +101,7 @@ def _store(wishes: DemoWishes, past: Past, tell: Tell) -> Built:
     trims = build_trims(crew, herds, past.visits, visits)
     tell("Re-checks, stock and knives", 0.5)
     build_open_feet(past, farms, herds, visits, trims, wishes.today)
-    build_stock(crew, kit(), past.visits, trims)
-    knives = build_knives(crew, kit().knives, wishes.first_day)
-    build_sharpenings(kit(), knives, past.visits, crew, chance)
+    build_wash_downs(crew, past.visits, visits)
+    build_stock(crew, kit(), past.visits, visits, trims)
+    build_edges(crew, kit(), build_blades(crew, kit(), since), past.visits, (visits, trims), chance)
     return Built(crew, past, len(farms), sum(cow.left_on is None for herd in herds for cow in herd))

@@ -21,6 +21,11 @@ ACCESS_NOTES = (
     "Steep lane: not with the trailer when it is icy, use the lower track.",
     "",
 )
+# By hygiene level: what such a farm asks of whoever brings a crush.
+WASH_RULES = {
+    0: "Crush and boots clean before the gate; our own tub stands at the dairy door.",
+    3: "Wash and disinfect at the gate, in and out; nothing leaves the yard dirty.",
+}
 
 
 def build_farms(crew: Crew, cast: Cast, sketches: list[FarmSketch], since: datetime) -> list[Farm]:
@@ -74,6 +79,7 @@ def _farm(crew: Crew, cast: Cast, sketch: FarmSketch, chance: Random, since: dat
         shelter=sketch.shelter,
         hygiene_level=sketch.hygiene,
         hygiene_reason=sketch.hygiene_reason,
+        wash_rule=WASH_RULES.get(sketch.hygiene, ""),
         hygiene_since=_day(since),
     )
 

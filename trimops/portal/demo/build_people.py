@@ -1,14 +1,14 @@
 """The demo's business, its people and their vans."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, time
+from datetime import datetime, time
 from decimal import Decimal
 from math import cos, radians
 
 from trimops.accounts.models import Business, Membership, User
 from trimops.accounts.roles import Role
 from trimops.portal.demo.demo_people import Cast
-from visits.models import BusinessFigures, Knife, ShiftPattern, Van
+from visits.models import BusinessFigures, ShiftPattern, Van
 
 KM_PER_DEGREE = 111.2
 WORKING_WEEKDAYS = range(5)
@@ -75,15 +75,4 @@ def _shift(van: Van, weekday: int) -> ShiftPattern:
         ends=time(17, 30),
         meal_earliest=time(11, 30),
         meal_latest=time(14),
-    )
-
-
-def build_knives(crew: Crew, names: tuple[str, ...], bought_on: date) -> list[Knife]:
-    """The same set of knives in each van."""
-    return Knife.objects.bulk_create(
-        [
-            Knife(business=crew.business, van=van, name=name, bought_on=bought_on)
-            for van in crew.vans
-            for name in names
-        ]
     )

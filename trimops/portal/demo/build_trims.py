@@ -41,9 +41,16 @@ def _trim(crew: Crew, visit: Visit, cow: Cow, past: PastVisit, seen: CowSeen) ->
         kind=entry.kind.value,
         mobility_scale=entry.mobility_scale.value if entry.mobility_scale else "",
         mobility_score=entry.mobility_score,
+        crush_seconds=_seconds_in_crush(past, seen),
         recorded_at=past.start + timedelta(minutes=seen.minute),
         recorded_by=crew.driver(past.van),
     )
+
+
+def _seconds_in_crush(past: PastVisit, seen: CowSeen) -> int:
+    """Two thirds of the time since the cow before her (or the start); the rest went on fetching and catching."""
+    before = max((each.minute for each in past.cows if each.minute < seen.minute), default=0.0)
+    return round(min(30.0, seen.minute - before) * 40)
 
 
 def _store_feet(rows: Rows) -> None:

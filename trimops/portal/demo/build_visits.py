@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import datetime, timedelta
+from uuid import uuid4
 
 from farms.models import Cow, Farm
 from trimops.accounts.models import User
@@ -9,7 +10,7 @@ from trimops.portal.demo.build_people import Crew
 from trimops.portal.demo.past import PastVisit
 from visits.domain.routine_due import ASKED_BY_RULE
 from visits.domain.visit_states import VisitReason, VisitState
-from visits.models import AskedCow, Visit, VisitEvent
+from visits.models import AskedCow, Visit, VisitEvent, WashDown
 
 BATCH = 900
 ASKED_BY = {
@@ -31,6 +32,27 @@ def build_visits(crew: Crew, farms: list[Farm], herds: list[list[Cow]], past: li
         [row for visit, p in pairs for row in _events(visit, crew.driver(p.van))], batch_size=BATCH
     )
     return rows
+
+
+def build_wash_downs(crew: Crew, past: list[PastVisit], visits: list[Visit]) -> None:
+    """One for each visit that was made, noted when its last cow was out."""
+    made = [pair for pair in zip(past, visits, strict=True) if pair[1].state == VisitState.FINISHED]
+    rows = [_wash_down(visit, crew.driver(p.van)) for p, visit in made]
+    WashDown.objects.bulk_create(rows, batch_size=BATCH)
+
+
+def _wash_down(visit: Visit, by: User) -> WashDown:
+    return WashDown(
+        business_id=visit.business_id,
+        visit=visit,
+        record=uuid4(),
+        substance="Peroxygen",
+        dilution="2 % w/v",
+        contact_minutes=10,
+        litres=10,
+        washed_at=visit.changed_at,
+        by=by,
+    )
 
 
 def _visit(crew: Crew, farm: Farm, past: PastVisit) -> Visit:

@@ -6,6 +6,9 @@ from decimal import Decimal
 from functools import cache
 
 from trimops.portal.demo.demo_files import FOLDER
+from visits.domain.actions import BlockKind
+from visits.domain.kit.stock_kinds import UsePer
+from visits.domain.kit.use_rules import Recipe
 
 
 @dataclass(frozen=True)
@@ -45,15 +48,28 @@ class Cast:
 
 @dataclass(frozen=True)
 class ConsumableSketch:
-    """A kind of stock: what a pack holds and what one unit costs."""
+    """A kind of stock: how it is described, its recipe, what a pack costs per unit, what a van carries.
+
+    `words` are further fields of its row, as they stand in the file.
+    """
 
     name: str
-    kind: str
-    unit: str
     pack: int
     cost: Decimal
-    block_kind: str
-    used_per_block: Decimal
+    recipe: tuple[Recipe, ...]
+    per_wash: Decimal
+    carried: Decimal
+    words: dict[str, str | int]
+
+
+@dataclass(frozen=True)
+class EdgeSketch:
+    """How long edges last: cows by method (Weibull scale), one shape, how often each method is used."""
+
+    shape: float
+    cows: dict[str, float]
+    methods: dict[str, float]
+    still_cut: float
 
 
 @dataclass(frozen=True)
@@ -64,8 +80,8 @@ class Kit:
     prices: dict[str, Decimal]
     earlier_share: Decimal
     consumables: tuple[ConsumableSketch, ...]
-    knives: tuple[str, ...]
-    cows_per_edge: tuple[int, int]
+    knives: tuple[dict[str, str], ...]
+    edges: EdgeSketch
 
 
 @cache
@@ -93,19 +109,27 @@ def kit() -> Kit:
         tax=told["tax"],
         prices={item: Decimal(price) for item, price in told["prices"].items()},
         earlier_share=Decimal(told["raise"]),
-        consumables=tuple(_consumable(row) for row in told["consumables"]),
+        consumables=tuple(_consumable(row, row["recipe"]) for row in told["consumables"]),
         knives=tuple(told["knives"]),
-        cows_per_edge=(told["cows_per_edge"][0], told["cows_per_edge"][1]),
+        edges=EdgeSketch(**{name: value for name, value in told["edges"].items() if name != "note"}),
     )
 
 
-def _consumable(row: dict[str, str]) -> ConsumableSketch:
+NOT_WORDS = {"name", "pack", "cost", "recipe", "per_wash", "carried"}
+
+
+def _consumable(row: dict[str, str], recipe: list[dict[str, str]]) -> ConsumableSketch:
     return ConsumableSketch(
         name=row["name"],
-        kind=row["kind"],
-        unit=row["unit"],
         pack=int(row["pack"]),
         cost=Decimal(row["cost"]),
-        block_kind=row.get("block_kind", ""),
-        used_per_block=Decimal(row.get("used_per_block", "0")),
+        recipe=tuple(_recipe(line) for line in recipe),
+        per_wash=Decimal(row.get("per_wash", 0)),
+        carried=Decimal(row["carried"]),
+        words={name: value for name, value in row.items() if name not in NOT_WORDS},
     )
+
+
+def _recipe(line: dict[str, str]) -> Recipe:
+    kind = line.get("block_kind")
+    return Recipe(UsePer(line["per"]), Decimal(line["quantity"]), BlockKind(kind) if kind else None)

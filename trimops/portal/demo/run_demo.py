@@ -8,7 +8,6 @@ from trimops.portal.demo.bill_last_visits import bill_last_visits
 from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
 from trimops.portal.demo.issue_papers import issue_last_reports, write_letters
 from trimops.portal.demo.keep_money import keep_money
-from trimops.portal.demo.load_vans import load_vans
 from trimops.portal.demo.papers import (
     write_after_visit,
     write_calendar,
@@ -55,7 +54,6 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     settle_money(crew, billed, at)
     tell("What the visits teach of their length", 0.6)
     learn_visit_lengths(business=crew.business, at=at)
-    load_vans(crew, at)
     issue_last_reports(crew, at, built.farms)
     ready = ready_visit(crew, wishes.today, at)
     tell("The coming week: what is wanted", 0.62)

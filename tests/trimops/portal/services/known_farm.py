@@ -50,8 +50,10 @@ from tests.factories import (
     under_way,
     wanted,
 )
+from visits.domain.kit.stock_kinds import MovementKind, UseOf
 from visits.models import (
     AddedCow,
+    BladeTurn,
     CrushWriting,
     DraftChange,
     DraftChoice,
@@ -64,10 +66,12 @@ from visits.models import (
     PlanLock,
     ReferralLetter,
     RoadLeg,
+    StockMovement,
     WashDown,
     WeekPlan,
 )
 from visits.selectors.reckoned_drives import base_of, place_of
+from visits.services.kit.stock_place import place_of_van
 from visits.services.make_calendar_address import make_calendar_address
 
 WORDS = (
@@ -108,6 +112,7 @@ def _the_place(house: House) -> None:
         business=business, name="Zimmerwald Estate", address="Bramblegate Hall\nNowhere"
     )
     farm.hygiene_level, farm.hygiene_reason, farm.hygiene_since = 2, "Skirlwath came in", MONDAY
+    farm.wash_rule = "Boots in the Skirlwath tub"
     save_farm(farm=farm, at=NOON, by=house.owner)
     house.client.name, house.client.email = "Ida Zimmerwald", "ida@hedgerow-mail.example"
     house.client.save()
@@ -124,6 +129,18 @@ def _a_visit(house: House, cow, start, *, issued: bool) -> None:
     made = {"business": house.business, "made_at": NOON, "pdf": b"%PDF Quillmarsh", "sha256": "0" * 64}
     ReferralLetter.objects.create(trim=trim, content={"cow": "7741X"}, **made)
     IssuedReport.objects.create(visit=visit, content={"farm": "Quillmarsh"}, **made)
+    StockMovement.objects.create(
+        business=house.business,
+        consumable=trim.consumables_used.within(house.scope).first().consumable,
+        place=place_of_van(house.van),
+        kind=MovementKind.USED,
+        use_of=UseOf.BY_HAND,
+        visit=visit,
+        quantity=-1,
+        at=start,
+        noted_at=start,
+    )
+    BladeTurn.objects.create(business=house.business, visit=visit, record=uuid4(), at=start, by=house.trimmer)
     WashDown.objects.create(
         business=house.business,
         visit=visit,

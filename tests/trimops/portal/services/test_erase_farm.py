@@ -26,7 +26,8 @@ from trimops.kernel.scope import Scope
 from trimops.portal.services.erase_farm import NameDoesNotMatch, VisitIsUnderWay, erase_farm
 from trimops.tenancy.tables import is_tenant_model
 from trimops.tenancy.unscoped import unscoped
-from visits.models import LearnedLengths, RoadLeg, StockMovement, Visit, WeekPlan
+from visits.models import BladeTurn, LearnedLengths, RoadLeg, StockMovement, Visit, WeekPlan
+from visits.selectors.kit.reckoned_items import reckoned_items
 from visits.services.visit_change import add_event
 
 BOOKS = {
@@ -246,12 +247,19 @@ def test_a_person_of_another_farm_of_the_business_keeps_that_one(house):
     assert User.objects.get(pk=house.client.pk).is_active
 
 
-def test_the_stock_ledger_keeps_its_lines(house):
-    lines = StockMovement.objects.within(house.scope).count()
-    assert StockMovement.objects.within(house.scope).filter(trim__isnull=False).exists()
+def test_the_stock_ledger_keeps_its_lines_and_all_that_follows_from_them(house):
+    rows = StockMovement.objects.within(house.scope)
+    lines = set(rows.values_list("pk", "at", "quantity", "use_of"))
+    standing = reckoned_items(house.scope, items := {row.consumable_id for row in rows})
+    assert rows.filter(trim__isnull=False).exists()
+    assert rows.filter(visit__isnull=False).exists()
+    assert BladeTurn.objects.within(house.scope).exists()
     erase(house)
-    assert StockMovement.objects.within(house.scope).count() == lines
-    assert not StockMovement.objects.within(house.scope).filter(trim__isnull=False).exists()
+    assert set(rows.values_list("pk", "at", "quantity", "use_of")) == lines
+    assert reckoned_items(house.scope, items) == standing
+    assert not rows.filter(trim__isnull=False).exists()
+    assert not rows.filter(visit__isnull=False).exists()
+    assert not BladeTurn.objects.within(house.scope).exists()
 
 
 def test_the_planner_forgets_the_place_and_keeps_its_plans(house):

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 import pytest
 from hypothesis import given, settings
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import job, monday, planned, shift, week
 from tests.visits.domain.planning.replan.in_force import diary
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -97,7 +98,7 @@ def test_sums_and_the_price_paid():
     assert found.paid == 120
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(small_weeks())
 def test_a_plan_against_itself_changes_nothing(problem):
     plan = StoredPlan(problem, planned(problem))

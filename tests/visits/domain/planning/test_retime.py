@@ -5,6 +5,7 @@ import json
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.brute_force import cheapest_round
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -74,7 +75,7 @@ def test_a_meal_after_the_last_job_may_begin_at_the_very_last_moment():
     assert minutes(week(exact, shifts=[day]), (0,)) == (0, 420)
 
 
-@settings(max_examples=150, deadline=None, derandomize=True)
+@settings(max_examples=examples(150), deadline=None, derandomize=True)
 @given(small_weeks(most_jobs=4), st.randoms(use_true_random=False))
 def test_any_order_costs_what_trying_everything_finds(problem, dice):
     made = Board(read_problem(json.dumps(problem)))

@@ -6,13 +6,14 @@ import { html, nothing } from "../../trimops/lib/lit-html.js";
 const MIND_FROM = 2;
 
 /**
- * The hygiene level with its reason.
+ * The hygiene level with its reason, and what the farm asks for at its gate.
  * @param {object} farm as in the papers
  */
 export function hygieneWords(farm) {
   const kind = farm.hygiene_level >= MIND_FROM ? "due" : "plain";
   const why = farm.hygiene_reason ? html` <span>${farm.hygiene_reason}</span>` : nothing;
-  return html`<p><span class="mark mark-${kind}">Hygiene: ${farm.hygiene_label}</span>${why}</p>`;
+  const asks = farm.wash_rule ? html`<p>The farm asks: ${farm.wash_rule}</p>` : nothing;
+  return html`<p><span class="mark mark-${kind}">Hygiene: ${farm.hygiene_label}</span>${why}</p>${asks}`;
 }
 
 /**

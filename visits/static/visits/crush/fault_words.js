@@ -11,7 +11,8 @@ const FIELDS = {
   actions: "what was done", kind: "what was done", block_kind: "kind of block",
   cow: "the cow", id: "the cow", new: "the new cow", number: "number", uid: "her name on this phone",
   substance: "active substance", dilution: "dilution", contact_minutes: "contact time", washed_at: "when",
-  consumable: "what was used", extra: "how much more was used", received_by: "who received it",
+  in_hand: "in hand", went_dull: "went dull", cracked: "cracked", chipped: "chipped", at: "when",
+  consumable: "what was used", litres: "litres", extra: "how much more was used", received_by: "who received it",
   was_done: "what was done", farm_to_do: "what the farm must do", washed_down: "washed down",
   hygiene_note: "note on hygiene", made_at: "when it was noted", content: "all of it", entry: "all of it",
 };
@@ -31,10 +32,19 @@ export function faultPlace(path, content, papers) {
     foot && (papers.labels?.feet?.[foot.foot] ?? foot.foot),
     finding && lesionName(finding.lesion, papers),
     action && (papers.labels?.actions?.[action.kind] ?? action.kind),
+    ...bladeWords(path, content, papers),
     fieldName(path),
   ];
   const said = words.filter(Boolean).join(", ");
   return said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/* "Right, red handle", "in hand": which blade of which list. */
+function bladeWords(path, content, papers) {
+  const part = ["in_hand", "went_dull", "cracked", "chipped"].find((list) => indexAfter(path, list) >= 0);
+  if (!part) return [];
+  const key = content?.[part]?.[indexAfter(path, part)];
+  return [papers.blades?.find((blade) => blade.id === key)?.name ?? "the blade", FIELDS[part]];
 }
 
 function indexAfter(path, list) {

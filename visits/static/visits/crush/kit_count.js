@@ -1,25 +1,47 @@
-/* What was used up: counted from the cows, corrected by hand. */
+/* What was used up: counted from the cows, the visit and its wash-downs, corrected by hand. */
 
-import { materials } from "./rules.js";
+import { materials, visitMaterials, washMaterial } from "./rules.js";
+
+/* Fewer cows say more about themselves than about the day. */
+const FEWEST_COWS = 3;
 
 /**
  * @param {Map<string, object>} shown what shows now
  * @param {object} papers
- * @returns {Array<{item: object, counted: number, extra: number, used: number, left: number|null, kept: object|null}>}
- *   one for each consumable carried; `left` in the van, below nothing where more was used than was thought to be
- *   there, null where that is not known (`in_van` leaves this visit out); `kept` the correction that stands
+ * @returns {Array<{item: object, byCows: number, once: number, mixed: number, counted: number, extra: number,
+ *   used: number, left: number|null, kept: object|null}>}
+ *   one for each consumable carried; `counted` is what the cows, the visit itself (`once`) and the wash-downs (`mixed`)
+ *   come to; `left` in the van, below nothing where more was used than was thought to be there, null where that is not
+ *   known (`in_van` leaves this visit out); `kept` the correction that stands
  */
 export function kitUsed(shown, papers) {
   const now = [...shown.values()];
-  const counted = countCows(now, papers);
+  const cows = countCows(now, papers);
+  const visit = visitMaterials(papers);
+  const washes = countWashes(now, papers);
   return papers.consumables.map((item) => {
     const kept = correctionOf(now, item.id);
-    const byCows = counted.get(item.id) ?? 0;
+    const [byCows, once, mixed] = [cows, visit, washes].map((from) => tidy(from.get(item.id) ?? 0));
+    const counted = tidy(byCows + once + mixed);
     const extra = kept ? Number(kept.content.extra) : 0;
-    const used = tidy(byCows + extra);
+    const used = tidy(counted + extra);
     const left = isKnown(item.in_van) ? tidy(Number(item.in_van) - used) : null;
-    return { item, counted: tidy(byCows), extra: tidy(extra), used, left, kept };
+    return { item, byCows, once, mixed, counted, extra: tidy(extra), used, left, kept };
   });
+}
+
+/**
+ * For how many cows more the van's stock lasts, when that is fewer than are to come: what is left by what a cow used so
+ * far, corrections included.
+ * @param {{byCows: number, extra: number, left: number|null}} row
+ * @param {{done: number, left: number|null}} tally cows done, cows to come
+ * @returns {number|null} whole cows; null where it lasts, where too few cows are done to tell, or nothing is known
+ */
+export function lastsFor({ byCows, extra, left }, { done, left: toCome }) {
+  const perCow = (byCows + extra) / done;
+  if (left === null || left < 0 || !toCome || done < FEWEST_COWS || !(perCow > 0)) return null;
+  const cows = Math.floor(left / perCow + 1e-9);
+  return cows < toCome ? cows : null;
 }
 
 /**
@@ -42,6 +64,23 @@ export function quantity(value) {
   return String(tidy(value)).replace("-", "−");
 }
 
+/**
+ * What lies there as one sees it, as `seen_words` has it on the office's pages: pieces down to whole and half ones, whole
+ * ml and g.
+ * @param {number} value
+ * @param {string} unit
+ * @returns {string} "3½ pairs", "1,200 ml", "15"
+ */
+export function seenWords(value, unit) {
+  const step = unit === "each" || unit === "pair" ? 0.5 : 1;
+  const seen = Math.floor(tidy(value) / step + 1e-9) * step;
+  const whole = Math.trunc(seen);
+  const half = seen === whole ? "" : "½";
+  const figure = whole || !half ? String(Math.abs(whole)).replace(/\B(?=(\d{3})+$)/g, ",") : "";
+  const words = { each: "", pair: seen > 0 && seen <= 1 ? " pair" : " pairs" }[unit] ?? ` ${unit}`;
+  return `${seen < 0 ? "−" : ""}${figure}${half}${words}`;
+}
+
 function countCows(writings, papers) {
   const total = new Map();
   for (const writing of writings) {
@@ -49,6 +88,16 @@ function countCows(writings, papers) {
     for (const [id, number] of materials(writing.content.entry, papers)) {
       total.set(id, (total.get(id) ?? 0) + number);
     }
+  }
+  return total;
+}
+
+function countWashes(writings, papers) {
+  const total = new Map();
+  for (const writing of writings) {
+    if (writing.kind !== "wash" || writing.state === "refused") continue;
+    const mixed = washMaterial(writing.content, papers);
+    if (mixed) total.set(mixed.item.id, (total.get(mixed.item.id) ?? 0) + mixed.used);
   }
   return total;
 }

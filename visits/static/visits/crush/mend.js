@@ -2,7 +2,7 @@
 
 import { dropPhoto, dropRefused, putDraft } from "./store.js";
 
-const FACES = { wash: "#/wash", kit: "#/kit", sign_off: "#/sign-off" };
+const FACES = { wash: "#/wash", kit: "#/kit", blade: "#/knives", sign_off: "#/sign-off" };
 
 /**
  * Open what was refused so that it can be put right. The writing made from it takes its place.

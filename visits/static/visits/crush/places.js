@@ -1,5 +1,6 @@
 /* Which face stands at which address (the part behind the #), and what must come first. */
 import { face as begin } from "./faces/begin.js";
+import { face as knives } from "./faces/blades.js";
 import { face as cow } from "./faces/cow.js";
 import { face as cows } from "./faces/cows.js";
 import { face as days } from "./faces/days.js";
@@ -15,14 +16,15 @@ import { face as told } from "./faces/told.js";
 import { face as wash } from "./faces/wash.js";
 
 export const FACES = {
-  begin, cow, cows, days, farm, foot, kit, number: keypad, opening, phone, queue, "sign-off": signOff, told, wash,
+  begin, cow, cows, days, farm, foot, kit, knives, number: keypad, opening, phone, queue, "sign-off": signOff, told, wash,
 };
 const BEFORE_THE_FIRST_COW = ["begin", "farm", "phone", "told"];
 
-/** {face, cowKey, foot} of an address such as "#/cow/c412/LH". */
+/** {face, cowKey, foot} of an address such as "#/cow/c412/LH"; of "#/knives/c412" too, from which the way leads back. */
 export function placeOf(hash) {
   const [face, cowKey, foot] = hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
   if (face === "cow" && cowKey) return { face: foot ? "foot" : "cow", cowKey, foot };
+  if (face === "knives" && cowKey) return { face, cowKey };
   return { face: face in FACES ? face : "queue" };
 }
 

@@ -6,7 +6,7 @@ export { doubts } from "./rules_doubts.js";
 export { referrals } from "./rules_referral.js";
 export { rechecksFor } from "./rules_recheck.js";
 export { lesionOf, lesionsAt } from "./rules_lesions.js";
-export { materials } from "./rules_kit.js";
+export { materials, visitMaterials, washMaterial } from "./rules_kit.js";
 export { fourFeet, lookedAt, proposedActions, usualBlock } from "./rules_propose.js";
 export { checkDigit, earTagHint, electronicIdHint } from "./rules_tags.js";
 export { cowsLike, isKnownAs } from "./rules_cows.js";

@@ -95,7 +95,7 @@ function isSkinSore(foot, papers) {
 /* Kinds of block, the one of which the van carries the most first; kinds it has none of come last. */
 function blockKinds(papers) {
   const carried = (kind) => papers.consumables
-    .filter((item) => item.block_kind === kind)
+    .filter((item) => item.kind === "block" && item.uses.some((use) => use.block_kind === kind))
     .reduce((sum, item) => sum + Math.max(0, Number(item.in_van ?? 0)), 0);
   return Object.keys(papers.labels.blocks).sort((one, other) => carried(other) - carried(one));
 }

@@ -1,7 +1,10 @@
-/* What the sign-off sums up, in the order of what must not be forgotten: vet, blocks, re-checks, cows not seen, wash. */
+/* What the sign-off sums up, in the order of what must not be forgotten: vet, blocks, re-checks, cows not seen, wash,
+   knives. */
 
 import { html, nothing } from "../../trimops/lib/lit-html.js";
 import { shownOfKind } from "./bench_keep.js";
+import { bladesOf } from "./blade_turns.js";
+import { edgeWords, eveningRows } from "./blade_words.js";
 import { spanWords, things } from "./sign_off_words.js";
 import { dayWords, moment } from "./when.js";
 
@@ -11,7 +14,7 @@ import { dayWords, moment } from "./when.js";
  */
 export function sumLists(app, sum) {
   const { labels, visit } = app.papers;
-  return html`${vet(sum.vet, labels)}${blocks(sum.blocks, labels, visit.day)}${rechecks(sum.rechecks, labels)}${notSeen(sum.notSeen)}${washed(app)}`;
+  return html`${vet(sum.vet, labels)}${blocks(sum.blocks, labels, visit.day)}${rechecks(sum.rechecks, labels)}${notSeen(sum.notSeen)}${washed(app)}${toGrind(app)}`;
 }
 
 function vet(lines, labels) {
@@ -64,4 +67,12 @@ function washed(app) {
       ? html`<p><span class="mark mark-done">Washed down ${moment(times.at(-1), app.papers.visit.zone)}</span></p>`
       : html`<p><span class="mark mark-due">Not noted yet</span></p>`}
     <p><a class="act" href="#/wash">${times.length ? "See the wash-down" : "Note the wash-down"}</a></p>`;
+}
+
+/* Nothing is asked: what went dull or broke today, so that it is not forgotten in the van. */
+function toGrind(app) {
+  const { dull, broken } = eveningRows(bladesOf(app));
+  const list = (rows) => html`<ul class="bench-list">${rows.map((row) => html`<li><p><b>${row.blade.name}</b> ${edgeWords(row)}</p></li>`)}</ul>`;
+  return html`${dull.length ? html`<h2>To grind tonight</h2>${list(dull)}` : nothing}
+    ${broken.length ? html`<h2><span class="mark mark-urgent">Broken: not to be used</span></h2>${list(broken)}` : nothing}`;
 }

@@ -7,7 +7,7 @@
 
 import { groupOf } from "./shown.js";
 
-const KINDS = new Set(["cow", "wash"]);
+const KINDS = new Set(["cow", "wash", "blade"]);
 
 /**
  * The last thing put down on this phone, if it still counts; null where another phone has written over it, or where it
@@ -21,12 +21,14 @@ export function lastThing(writings, shown) {
 }
 
 /**
- * What to write so that things are as before `last`.
+ * What to write so that things are as before `last`. A turn of the knives goes as a whole: which one came next was a part
+ * of it.
  * @returns {{kind, record, after, is_gone, content, cowKey}} what the store is to add
  */
 export function undoing(last, writings) {
   const { kind, record, cowKey } = last;
-  const before = writings.find((one) => one.uid === last.after);
+  const isWhole = kind === "blade" && !last.is_gone;
+  const before = isWhole ? undefined : writings.find((one) => one.uid === last.after);
   const content = (before ?? last).content;
   return { kind, record, cowKey, content, after: last.uid, is_gone: before ? before.is_gone : !last.is_gone };
 }
@@ -46,7 +48,7 @@ export function takenBack(writings, shown) {
 
 /**
  * What the button does, in words.
- * @param {string} what "cow 214" or "the wash-down"
+ * @param {string} what "cow 214", "the wash-down", "the knife change"
  */
 export function undoWords(last, writings, what) {
   const then = undoing(last, writings);

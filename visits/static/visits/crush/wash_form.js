@@ -3,19 +3,32 @@
 import { html, nothing } from "../../trimops/lib/lit-html.js";
 import { shownOfKind } from "./bench_keep.js";
 import { bucketWords } from "./dilution.js";
+import { washMaterial } from "./rules.js";
 import { TRIED, TRIED_SECONDS, WASH_CAUTIONS } from "./substances.js";
 
 const BUCKETS = [5, 10, 20];
 const MOST_MINUTES = 1440;
+const MOST_LITRES = 9999;
 const A_MOMENT_MS = 5 * 60 * 1000; // clocks and thumbs: five minutes ahead is still now
 
 /**
- * What was used last: on this visit, else on the visit before it on this phone.
+ * The disinfectants among the kit.
+ * @param {object} papers
+ * @returns {object[]} consumables
+ */
+export function disinfectants(papers) {
+  return papers.consumables.filter((item) => item.kind === "disinfectant");
+}
+
+/**
+ * What was used last: on this visit, else on the visit before it on this phone. What is no longer carried is not named.
  * @param {object} app
  * @returns {object|null} content of a wash-down
  */
 export function lastWash(app) {
-  return shownOfKind(app, "wash").at(-1)?.content ?? app.kept.phone.last_wash ?? null;
+  const last = shownOfKind(app, "wash").at(-1)?.content ?? app.kept.phone.last_wash ?? null;
+  const isCarried = disinfectants(app.papers).some((item) => item.id === last?.consumable);
+  return last && !isCarried ? { ...last, consumable: null } : last;
 }
 
 /**
@@ -23,8 +36,21 @@ export function lastWash(app) {
  * @param {object|null} last content of a wash-down
  */
 export function emptyWash(last) {
-  const { substance = "", dilution = "", contact_minutes = "" } = last ?? {};
-  return { on: null, substance, dilution, contact_minutes, at: "", litres: "10" };
+  const { substance = "", dilution = "", contact_minutes = "", consumable = null, litres = null } = last ?? {};
+  return { on: null, substance, dilution, contact_minutes, at: "", consumable, litres: litres ?? "10" };
+}
+
+/** The form filled from the label of what is picked; picked once more, it is let go of. */
+export function pickProduct(form, item) {
+  if (form.consumable === item.id) return { ...form, consumable: null };
+  const { active_substance: substance, dilution, contact_minutes: minutes } = item;
+  return {
+    ...form,
+    consumable: item.id,
+    substance: substance || item.name,
+    dilution: dilution || form.dilution,
+    contact_minutes: minutes ?? form.contact_minutes,
+  };
 }
 
 /** The form filled from one that was kept, or was refused. */
@@ -35,11 +61,15 @@ export function washOf(wash) {
 /** What the form says, as it is sent. */
 export function washContent(form, now = new Date()) {
   const at = form.at ? new Date(form.at) : now;
+  const { consumable = null } = form;
   return {
     substance: form.substance.trim(),
     dilution: form.dilution.trim(),
     contact_minutes: String(minutes(form)),
     washed_at: at.toISOString(),
+    consumable,
+    // Ten litres stand there to reckon with; of a product that is not ours they say nothing.
+    litres: consumable ? String(tenths(form.litres)) : null,
   };
 }
 
@@ -54,19 +84,28 @@ export function faultsOf(form, now = new Date()) {
   if (!(minutes(form) > 0 && minutes(form) <= MOST_MINUTES)) {
     faults.contact_minutes = "Give the minutes that it stayed on, more than 0.";
   }
+  const litres = tenths(form.litres);
+  if (form.consumable && !(litres >= 0.1 && litres <= MOST_LITRES)) {
+    faults.litres = "Say how many litres were mixed, so that it comes off the stock.";
+  }
   if (form.at && !(new Date(form.at) - now <= A_MOMENT_MS)) faults.at = "Give a day and hour that have been.";
   return faults;
 }
 
 /** A glove that tapped twice washed down once: the same product within a few minutes. */
 export function isSameWash(one, other) {
-  const alike = ["substance", "dilution", "contact_minutes"].every((name) => one[name] === other[name]);
+  const names = ["substance", "dilution", "contact_minutes", "consumable", "litres"];
+  const alike = names.every((name) => (one[name] ?? null) === (other[name] ?? null));
   return alike && Math.abs(new Date(one.washed_at) - new Date(other.washed_at)) < A_MOMENT_MS;
 }
 
 /* Tenths of a minute are kept; 20 seconds are 0.3. */
 function minutes(form) {
-  return Math.round(Number(form.contact_minutes.replace(",", ".") || NaN) * 10) / 10;
+  return tenths(form.contact_minutes);
+}
+
+function tenths(text) {
+  return Math.round(Number(text.replace(",", ".") || NaN) * 10) / 10;
 }
 
 function localMoment(iso) {
@@ -86,6 +125,7 @@ export function washForm({ form, app, keep, leave }) {
   };
   return html`<form class="bench-form" @submit=${put} novalidate>
     <h2>${form.on ? "Change this wash-down" : "Note a wash-down"}</h2>
+    ${products(form, app)}
     ${field(form, set, "substance", "Active substance", { longest: 80, help: "What it says on the label, not the name of the product." })}
     ${choices(form, set, "substance", TRIED.map((tried) => tried.substance))}
     ${field(form, set, "dilution", "How strong", { longest: 40, help: "1:100, 2 % w/v …" })}
@@ -94,7 +134,8 @@ export function washForm({ form, app, keep, leave }) {
     <fieldset class="bucket"><legend>For the bucket</legend>
       ${field(form, set, "litres", "Litres in the bucket", { mode: "decimal", short: true })}
       ${choices(form, set, "litres", BUCKETS.map(String), (litres) => `${litres} l`)}
-      <p class="bucket-needs" role="status">${bucketWords(form.dilution, Number(form.litres.replace(",", ".")))}</p>
+      <p class="bucket-needs" role="status">${bucketWords(form.dilution, tenths(form.litres), pickedOf(form, app)?.unit)}</p>
+      ${offTheStock(form, app)}
     </fieldset>
     ${WASH_CAUTIONS.map((text) => html`<p>${text}</p>`)}
     <div class="actions">
@@ -117,6 +158,34 @@ function field(form, set, name, label, { help = "", type = "text", mode = "text"
       aria-describedby=${told || nothing} aria-invalid=${fault ? "true" : nothing}
       @input=${(event) => set(name, event.target.value)}>
   </div>`;
+}
+
+/* One tap on what the van carries fills in its label. */
+function products(form, app) {
+  const items = disinfectants(app.papers);
+  if (!items.length) return nothing;
+  const pick = (item) => {
+    Object.assign(form, pickProduct(form, item));
+    app.redraw();
+  };
+  return html`<div class="choices" role="group" aria-label="From your kit"><p class="choices-word">From your kit</p>${items.map(
+    (item) => html`<button type="button" class="key" aria-pressed=${form.consumable === item.id ? "true" : "false"}
+      @click=${() => pick(item)}>${item.name}</button>`,
+  )}</div>`;
+}
+
+function pickedOf(form, app) {
+  return disinfectants(app.papers).find((item) => item.id === form.consumable) ?? null;
+}
+
+function offTheStock(form, app) {
+  const item = pickedOf(form, app);
+  if (!item) return nothing;
+  const litres = String(tenths(form.litres) || "");
+  if (!washMaterial({ ...form, litres }, app.papers)) {
+    return html`<p class="quiet">It does not come off the stock: its amount in ${item.unit} cannot be told from that.</p>`;
+  }
+  return html`<p class="quiet">It comes off the stock of ${item.name}.</p>`;
 }
 
 function choices(form, set, name, values, words = (value) => value) {

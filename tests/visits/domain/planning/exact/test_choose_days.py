@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given, settings
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.exact.whole_pools import whole_pool
 from tests.visits.domain.planning.hand_made import board, job, week
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -25,7 +26,7 @@ def nothing_planned(board):
 
 
 @given(small_weeks())
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=examples(100), deadline=None)
 def test_from_all_days_the_best_week_of_a_small_problem_is_chosen(problem):
     made = board_of(problem)
     found = choose_days(made, whole_pool(made), nothing_planned(made), 10)

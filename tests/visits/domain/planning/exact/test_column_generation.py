@@ -3,6 +3,7 @@ import json
 import pytest
 from hypothesis import given, settings
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.exact.whole_pools import whole_pool
 from tests.visits.domain.planning.hand_made import board, job, week
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -15,7 +16,7 @@ from visits.domain.planning.read_problem import read_problem
 
 
 @given(small_weeks().filter(lambda problem: problem["jobs"]))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 def test_the_bound_is_the_relaxed_cost_over_all_days_of_the_week(problem):
     made = Board(read_problem(json.dumps(problem)))
     start = best_week(made)

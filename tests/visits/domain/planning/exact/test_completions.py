@@ -4,6 +4,7 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.exact.priced_days import completed, reduced
 from tests.visits.domain.planning.hand_made import board, job, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -16,7 +17,7 @@ PRICES = st.lists(st.sampled_from([0.0, 100.0, 900.0, 4000.0, 25000.0]), min_siz
 
 
 @given(small_weeks(), PRICES)
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=examples(120), deadline=None)
 def test_no_day_undercuts_what_the_completions_say(problem, prices):
     made = Board(read_problem(json.dumps(problem)))
     all_days = reduced(made, prices)

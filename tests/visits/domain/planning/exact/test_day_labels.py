@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.exact.priced_days import completed, found_sets, reduced, searched
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -17,7 +18,7 @@ MEAL = {"minutes": 60, "earliest": monday("11:00"), "latest": monday("13:00")}
 
 
 @given(small_weeks(), PRICES)
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=examples(120), deadline=None)
 def test_the_least_cost_after_prices_is_that_of_trying_every_day(problem, prices):
     made = Board(read_problem(json.dumps(problem)))
     all_days = reduced(made, prices)
@@ -28,7 +29,7 @@ def test_the_least_cost_after_prices_is_that_of_trying_every_day(problem, prices
 
 
 @given(small_weeks(), PRICES, st.sampled_from([-3000.0, 0.0, 500.0, 1e12]))
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=examples(120), deadline=None)
 def test_every_set_of_jobs_below_the_limit_is_found_at_its_least_cost(problem, prices, limit):
     made = Board(read_problem(json.dumps(problem)))
     all_days = reduced(made, prices)

@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.brute_force import best_cost
 from tests.visits.domain.planning.hand_made import board, job, shift, week
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -31,7 +32,7 @@ def nothing(made):
 
 
 @given(small_weeks())
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(200), deadline=None)
 def test_the_bound_is_never_above_the_best_and_a_closed_week_is_the_best(problem):
     made = board_of(problem)
     best = best_week(made)
@@ -45,7 +46,7 @@ def test_the_bound_is_never_above_the_best_and_a_closed_week_is_the_best(problem
 
 
 @given(small_weeks())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 def test_from_an_empty_week_too_the_proof_is_right(problem):
     made = board_of(problem)
     best = best_week(made)
@@ -130,7 +131,7 @@ def test_the_proof_holds_from_any_start(twelve):
 
 
 @given(small_weeks(), st.randoms(use_true_random=False))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(80), deadline=None)
 def test_from_days_in_a_poor_order_the_proof_is_right(problem, chance):
     made = board_of(problem)
     best = best_week(made)

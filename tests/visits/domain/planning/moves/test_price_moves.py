@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.brute_force import cheapest_round
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -45,7 +46,7 @@ def exhaustive(problem, week_orders):
     return total
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(60), deadline=None, suppress_health_check=list(HealthCheck))
 @given(small_weeks(most_jobs=4), st.data())
 def test_every_place_costs_what_trying_every_timing_says_and_no_other_is_possible(problem, data):
     """Source: our own brute force on a half-hour grid, which shares no code with the planner."""

@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import job, monday, shift, week, window
 from tests.visits.domain.planning.offers.standing import every_move, keep_least, standing, standing_weeks
 from visits.domain.planning.offers.find_moves import find_moves
@@ -42,7 +43,9 @@ def test_a_promise_is_never_moved():
     assert find_moves(made, new) == []
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+@settings(
+    max_examples=examples(150), suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow]
+)
 @given(standing_weeks())
 def test_the_moves_are_those_of_trying_everything(made):
     week_of, new = made

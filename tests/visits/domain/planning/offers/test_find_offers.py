@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import job, monday, shift, week, window
 from tests.visits.domain.planning.offers.standing import by_hand, standing, standing_weeks
 from visits.domain.planning.offers.find_offers import find_offers
@@ -40,7 +41,9 @@ def test_a_round_that_breaks_a_rule_offers_nothing():
     assert find_offers(made, new) == []
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+@settings(
+    max_examples=examples(150), suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow]
+)
 @given(standing_weeks())
 def test_the_places_are_those_of_re_timing_every_order(made):
     week_of, new = made

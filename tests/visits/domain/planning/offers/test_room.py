@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 from tests.visits.domain.planning.offers.standing import can_start, standing, standing_weeks
 from visits.domain.planning.board import Board
@@ -135,7 +136,9 @@ def test_a_day_on_which_the_clocks_change_has_the_hours_it_has():
     assert clocks(week(job("new", windows=[free]), shifts=[night]), (), 0) == [("00:20", "03:40")]
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+@settings(
+    max_examples=examples(150), suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow]
+)
 @given(standing_weeks(), st.randoms(use_true_random=False))
 def test_every_start_in_a_room_keeps_every_rule_and_no_other_start_does(made, chance: Random):
     week_of, new = made
@@ -164,7 +167,9 @@ def moments(found, opened, chance):
     return edges | {edge - 1 for edge in edges} | {edge + 1 for edge in edges} | between
 
 
-@settings(max_examples=100, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+@settings(
+    max_examples=examples(100), suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow]
+)
 @given(standing_weeks())
 def test_the_worth_of_a_room_is_the_least_cost_of_the_timing(made):
     week_of, new = made

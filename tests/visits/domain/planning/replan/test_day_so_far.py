@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import job, monday, planned, shift, starts, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
 from visits.domain.planning.audit import audit_week
@@ -122,7 +123,7 @@ def test_an_unknown_shift_or_job_is_refused():
         with_day_so_far(week(job("a")), SoFar("mon", "here", at("09:00"), at("10:00")))
 
 
-@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(200), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(small_weeks(), st.data())
 def test_whatever_the_day_the_begun_visit_can_be_finished_and_the_plan_passes_the_audit(problem, data):
     if not problem["jobs"]:

@@ -5,6 +5,7 @@ from math import inf
 
 from hypothesis import given, settings
 
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
 from visits.domain.planning.board import Board
@@ -15,7 +16,7 @@ TUESDAY = shift(id="tue", start="2026-03-03T07:00:00+00:00", end="2026-03-03T17:
 TUESDAY_TOO = {"start": "2026-03-03T07:00:00+00:00", "end": "2026-03-03T17:30:00+00:00"}
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(200), deadline=None)
 @given(small_weeks())
 def test_whatever_the_diary_says_the_week_can_be_driven(problem):
     made = Board(read_problem(json.dumps(problem)))

@@ -7,6 +7,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import job, monday, planned, shift, starts, week, window
 from tests.visits.domain.planning.replan.in_force import diary, placed
 from tests.visits.domain.planning.small_weeks import small_weeks
@@ -59,7 +60,7 @@ def at(clock):
     return datetime.fromisoformat(monday(clock))
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(150), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(happenings())
 def test_a_small_week_is_planned_again_at_the_least_cost_and_price_of_change(case):
     problem, in_force = case
@@ -71,7 +72,7 @@ def test_a_small_week_is_planned_again_at_the_least_cost_and_price_of_change(cas
     assert found.total <= found.least + 1e-6
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(150), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(happenings())
 def test_the_total_is_the_plans_cost_and_the_price_of_what_it_changes(case):
     problem, in_force = case

@@ -2,6 +2,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.small_weeks import small_weeks
 from tests.visits.domain.planning.swift.machine_weeks import at_the_desk, empty_orders, present_week
 from visits.domain.planning.exact_small import best_week
@@ -10,7 +11,7 @@ from visits.domain.planning.swift.machine_search import go_on, load
 SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large]
 
 
-@settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=SLOW)
+@settings(max_examples=examples(60), deadline=None, derandomize=True, suppress_health_check=SLOW)
 @given(small_weeks(most_jobs=6))
 def test_the_search_alone_finds_the_proven_best_of_small_weeks(problem):
     board, arrays, desk = at_the_desk(problem)

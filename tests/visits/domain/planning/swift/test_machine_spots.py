@@ -5,6 +5,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.small_weeks import small_weeks
 from tests.visits.domain.planning.swift.machine_weeks import at_the_desk, empty_orders, present_week
 from visits.domain.planning.board import Board
@@ -45,7 +46,7 @@ def check_every_spot(problem):
             assert (ours >= INF and exact == float("inf")) or ours == pytest.approx(exact, abs=1e-6)
 
 
-@settings(max_examples=100, deadline=None, derandomize=True, suppress_health_check=SLOW)
+@settings(max_examples=examples(100), deadline=None, derandomize=True, suppress_health_check=SLOW)
 @given(small_weeks(most_jobs=6))
 def test_the_best_spot_is_the_one_that_trying_each_finds(problem):
     check_every_spot(problem)

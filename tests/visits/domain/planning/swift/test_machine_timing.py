@@ -7,6 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.bench.planning.made_up_weeks import made_up_week
+from tests.random_examples import examples
 from tests.visits.domain.planning.hand_made import board, job, monday, shift, week, window
 from tests.visits.domain.planning.small_weeks import small_weeks
 from tests.visits.domain.planning.swift.machine_weeks import at_the_desk, drawn_orders, whole
@@ -22,7 +23,7 @@ def same(ours, exact):
     return (ours >= INF and exact == float("inf")) or ours == pytest.approx(exact, abs=1e-6)
 
 
-@settings(max_examples=150, deadline=None, derandomize=True, suppress_health_check=SLOW)
+@settings(max_examples=examples(150), deadline=None, derandomize=True, suppress_health_check=SLOW)
 @given(small_weeks(most_jobs=6), st.integers(0, 10**6))
 def test_any_order_of_a_small_week_costs_the_same_both_ways(problem, seed):
     made, arrays, desk = at_the_desk(problem)

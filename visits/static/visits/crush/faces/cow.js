@@ -1,6 +1,8 @@
 /* The cow in the crush: who she is, how she walked in, her four feet, and the one tap that keeps her. */
 import { html } from "../../../trimops/lib/lit-html.js";
 import { askedBox } from "../asked_box.js";
+import { bladesOf } from "../blade_turns.js";
+import { inHandShort, isPast } from "../blade_words.js";
 import { bandButton, crushClock } from "../crush_clock.js";
 import { emptyFoot, FEET, footOf, isTouched, isTrimmed, isUncut, uncut, withFoot } from "../entry.js";
 import { cowBefore, cowReasons } from "../cow_history.js";
@@ -31,11 +33,19 @@ export function face(app) {
     ${restRow(app, cowKey, draft)}
     ${scoreRow(app, cowKey, entry)}
     ${cowBefore(cow.known)}
-    <div class="row-of-two">${bandButton(app, cowKey, draft)}
+    <div class=${app.papers.blades?.length ? "row-of-three" : "row-of-two"}>${bandButton(app, cowKey, draft)} ${knifeLink(app, cowKey)}
       <button class="key" data-leave @click=${() => app.leaveCow(cowKey)}>${draft.after ? "Leave as she was" : "Not done: let her go"}</button></div>
     ${cowMore(app, cowKey, draft)}
     ${askedBox(app, cowKey)}
     ${saveBar(app, cowKey, draft)}`;
+}
+
+/** Which knife is in hand, on the way to change it; nothing where no knives are kept. */
+function knifeLink(app, cowKey) {
+  const rows = bladesOf(app);
+  if (!rows.length) return "";
+  const isDue = !rows.some((row) => row.isInHand) || rows.some((row) => row.isInHand && (row.isDull || isPast(row)));
+  return html`<a class=${`key ${isDue ? "is-due" : ""}`} href=${`#/knives/${cowKey}`}>Knife <small>${inHandShort(rows)}</small></a>`;
 }
 
 function scoreRow(app, cowKey, entry) {

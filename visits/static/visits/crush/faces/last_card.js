@@ -1,6 +1,7 @@
 /* The last thing put down on this phone, and the one button that takes it back, or puts it back again. */
 
 import { html, nothing } from "../../../trimops/lib/lit-html.js";
+import { turnWords } from "../blade_words.js";
 import { isChanged, numberOf } from "../day_list.js";
 import { keepSafely } from "../keep_safely.js";
 import { headWords } from "../said_words.js";
@@ -26,12 +27,14 @@ export function lastCard(app) {
 
 function nameOf(one, app) {
   if (one.kind === "cow") return `cow ${numberOf(one.cowKey, app.papers, app.kept)}`;
+  if (one.kind === "blade") return `the knife change of ${clock(one.content.at ?? one.made_at, app.papers.visit.zone)}`;
   return `the wash-down of ${clock(one.content.washed_at ?? one.made_at, app.papers.visit.zone)}`;
 }
 
 function lastWords(last, what, app) {
   const at = clock(last.made_at, app.papers.visit.zone);
   if (last.is_gone) return `Last: ${what} taken back, ${at}`;
+  if (last.kind === "blade") return `Last: ${what}. ${turnWords(last.content, app.papers.blades ?? [])}`;
   return last.kind === "cow" ? `Last: ${what}, ${at}. ${headWords(last.content.entry)}` : `Last: ${what}`;
 }
 

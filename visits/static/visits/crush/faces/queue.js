@@ -2,6 +2,8 @@
 
 import { html, nothing } from "../../../trimops/lib/lit-html.js";
 import { cowsBegun, cowsOfDay, cowsDone, cowsRemaining } from "../day_list.js";
+import { bladesOf } from "../blade_turns.js";
+import { handWords, isPast } from "../blade_words.js";
 import { lastCard } from "./last_card.js";
 import { mark } from "./marks.js";
 import { tallyStrip } from "./tally_strip.js";
@@ -23,7 +25,7 @@ export function face(app) {
   return html`
     <h1 tabindex="-1">${answer(app)}</h1>
     <div class="bar q-bar">${first ? nextCard(app, first) : nothing}${anotherCow(first)}</div>
-    ${signedOff(app)} ${news(app)} ${lastCard(app)} ${tallyStrip(app)}
+    ${signedOff(app)} ${news(app)} ${lastCard(app)} ${tallyStrip(app)} ${knifeLine(app)}
     <details class="more q-more" ?open=${!first}>
       <summary>Farm, kit, wash-down, sign-off</summary>
       <nav class="q-ways" aria-label="Pages of this visit">
@@ -49,6 +51,14 @@ function news(app) {
   ].filter(Boolean);
   if (words.length === 0) return nothing;
   return html`<a class="q-news" href="#/told">${mark({ kind: refused ? "urgent" : "due", word: words.join("; ") })} Look</a>`;
+}
+
+/** Which knife is in hand, and the way to change it. */
+function knifeLine(app) {
+  const rows = bladesOf(app);
+  if (!rows.length) return nothing;
+  const isOver = rows.some((row) => row.isInHand && (row.isDull || isPast(row)));
+  return html`<a class="q-knife" href="#/knives">${isOver ? mark({ kind: "due", word: handWords(rows) }) : handWords(rows)}</a>`;
 }
 
 /** First who was begun and not put down, then the list of the day. */

@@ -10,7 +10,7 @@ import { clock } from "../when.js";
 import { focusOn } from "./focus.js";
 import { mark } from "./marks.js";
 
-const NAMES = { wash: "Wash-down", kit: "Kit used", sign_off: "Sign-off" };
+const NAMES = { wash: "Wash-down", kit: "Kit used", blade: "Knives", sign_off: "Sign-off" };
 const look = { asked: null };
 
 /** @param {object} app @param {object[]} refused writings and photos */

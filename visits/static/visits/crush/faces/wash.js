@@ -2,6 +2,8 @@
 
 import { html, nothing } from "../../../trimops/lib/lit-html.js";
 import { inTurn, keepThing, refusedOf, shownOfKind } from "../bench_keep.js";
+import { quantity } from "../kit_count.js";
+import { washMaterial } from "../rules.js";
 import { dropRefused, putPhone } from "../store.js";
 import { FIRST } from "../substances.js";
 import { emptyWash, faultsOf, isSameWash, lastWash, washContent, washForm, washOf } from "../wash_form.js";
@@ -41,7 +43,7 @@ function sameAgain(app) {
   const again = () => inTurn(app, () => keepContent(app, washContent(emptyWash(last)), null));
   return html`<div class="actions"><button type="button" class="act-main" @click=${again}>
     Washed now, the same as last time</button></div>
-    <p class="quiet">Last time: ${washWords(last)}</p>`;
+    <p class="quiet">Last time: ${washWords(last, app.papers)}</p>`;
 }
 
 async function keep(app) {
@@ -92,7 +94,7 @@ function logLine(app, wash) {
   const zone = app.papers.visit.zone;
   const said = `wash-down of ${moment(wash.content.washed_at, zone)}`;
   return html`<li>
-    <p><b>${moment(wash.content.washed_at, zone)}</b> ${washWords(wash.content)}
+    <p><b>${moment(wash.content.washed_at, zone)}</b> ${washWords(wash.content, app.papers)}
       ${wash.state === "waiting" ? html`<span class="quiet">waiting to send</span>` : nothing}
       ${wash.by ? html`<span class="quiet">by ${wash.by}</span>` : nothing}</p>
     <div class="actions">
@@ -102,7 +104,7 @@ function logLine(app, wash) {
 }
 
 function refusedLine(app, wash) {
-  return html`<div class="mend"><h2>Not taken: ${washWords(wash.content)}</h2>
+  return html`<div class="mend"><h2>Not taken: ${washWords(wash.content, app.papers)}</h2>
     <ul>${wash.faults.map((fault) => html`<li>${fault.reason}</li>`)}</ul>
     <div class="actions"><button type="button" @click=${() => change(app, wash)}>Mend it</button>
       <button type="button" @click=${() => inTurn(app, () => letGo(app, wash))}>Let go of it</button></div></div>`;
@@ -129,6 +131,9 @@ async function takeBack(app, wash) {
   document.getElementById("wash-log")?.focus();
 }
 
-function washWords({ substance, dilution, contact_minutes }) {
-  return `${substance} ${dilution}, ${contact_minutes} min on`;
+function washWords(content, papers) {
+  const { substance, dilution, contact_minutes: minutes, litres } = content;
+  const mixed = washMaterial(content, papers);
+  const taken = mixed ? `; ${quantity(mixed.used)} ${mixed.item.unit} of ${mixed.item.name} in ${litres} l` : "";
+  return `${substance} ${dilution}, ${minutes} min on${taken}`;
 }

@@ -1,0 +1,1 @@
+"""Papers and drawings of the kit."""

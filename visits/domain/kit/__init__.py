@@ -1,0 +1,1 @@
+"""Kit: what is used up, what is sharp, what is washed."""
