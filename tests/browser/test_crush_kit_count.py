@@ -1,6 +1,7 @@
 """Kit on the phone: counted from the cows (as `visits/services/trim_kit.py` books it), put right by hand."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 from typing import Any
 
 import pytest
@@ -8,6 +9,8 @@ from playwright.sync_api import Browser
 
 from tests.browser.crush_bench_day import consumable, cow, did, foot, kit, papers, shown, use
 from tests.browser.phone_modules import Module, module_alone
+from visits.domain.kit.read_quantity import seen_words
+from visits.domain.kit.stock_kinds import Unit
 
 pytestmark = pytest.mark.xdist_group("browser")
 BLOCKED = (did("block", "medial", "wood"), did("wrap"))
@@ -116,3 +119,10 @@ def test_the_correction_is_what_was_typed_less_what_was_counted(count, typed, co
 )
 def test_a_quantity_has_no_needless_noughts(count, value, words) -> None:
     assert count.run("return it.quantity(given)", value) == words
+
+
+def test_what_is_left_is_told_in_the_words_of_the_offices_pages(count: Module) -> None:
+    amounts = [f"{hundredth / 100:.2f}" for hundredth in range(-320, 320, 7)] + ["1200", "2080.4", "1", "0.5"]
+    pairs = [[amount, unit.value] for amount in amounts for unit in Unit]
+    told = count.run("return given.map(([amount, unit]) => it.seenWords(Number(amount), unit))", pairs)
+    assert told == [seen_words(Decimal(amount), Unit(unit)) for amount, unit in pairs]

@@ -191,6 +191,7 @@ def test_next_comes_the_sharp_one_of_its_kind_and_hand_with_the_fewest_cows(
             "17 cows",
         ),
         ((row(1, 3, fault="cracked", mayCut=False),), "No knife in hand", "none in hand"),
+        ((row(1), row(2, 9, isInHand=True, blade={"is_turned": True})), "Only Knife 2 in hand", "9 cows"),
     ],
 )
 def test_what_is_in_hand_is_said_in_words(words: Module, given, title, short) -> None:

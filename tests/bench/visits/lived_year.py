@@ -14,6 +14,15 @@ from functools import cached_property
 
 from tests.bench.visits.drawn_months import TODAY
 from tests.bench.visits.drawn_uses import DrawnUses, DrawnVisit
+from tests.bench.visits.replay_orders import (
+    Advice,
+    Bought,
+    Evening,
+    KeepTheHighest,
+    Replayed,
+    in_packs,
+    replay,
+)
 from trimops.portal.demo.demo_people import ConsumableSketch
 from visits.domain.kit.forecast.first_guess import first_guess
 from visits.domain.kit.forecast.item_forecast import ItemForecast, days_needed, forecast_item
@@ -25,15 +34,6 @@ from visits.domain.kit.forecast.use_ahead import UseAhead, use_ahead
 from visits.domain.kit.forecast.use_model import UseModel
 from visits.domain.kit.forecast.visit_use import BookedVisit
 from visits.domain.kit.kit_figures import KitFigures
-from visits.domain.kit.replay_orders import (
-    Advice,
-    Bought,
-    Evening,
-    KeepTheHighest,
-    Replayed,
-    in_packs,
-    replay,
-)
 from visits.domain.kit.supply_days import arrival_day
 
 FIGURES = KitFigures()

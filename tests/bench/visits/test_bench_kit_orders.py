@@ -9,7 +9,7 @@ from tests.bench.visits.bench_kit_orders import REVIEW, Lived, check, money, sha
 from tests.bench.visits.drawn_months import TODAY
 from tests.bench.visits.drawn_uses import draw_uses
 from tests.bench.visits.lived_year import DAY, FollowForecast, LivedItem, Year
-from visits.domain.kit.replay_orders import Evening, Replayed
+from tests.bench.visits.replay_orders import Evening, Replayed
 
 NAMES = ("Disposable gloves", "Grinder disc", "Boot and kit disinfectant")
 """Bought in packs of a few days' use, so that a short year tells something."""

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from visits.domain.kit.replay_orders import Bought, Evening, KeepTheHighest, in_packs, replay
+from tests.bench.visits.replay_orders import Bought, Evening, KeepTheHighest, in_packs, replay
 
 MONDAY = date(2026, 3, 2)
 DAY = timedelta(days=1)
