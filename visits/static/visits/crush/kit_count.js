@@ -77,7 +77,7 @@ export function seenWords(value, unit) {
   const whole = Math.trunc(seen);
   const half = seen === whole ? "" : "½";
   const figure = whole || !half ? String(Math.abs(whole)).replace(/\B(?=(\d{3})+$)/g, ",") : "";
-  const words = { each: "", pair: seen > 0 && seen <= 1 ? " pair" : " pairs" }[unit] ?? ` ${unit}`;
+  const words = { each: "", pair: seen === 1 || (half && !whole) ? " pair" : " pairs" }[unit] ?? ` ${unit}`;
   return `${seen < 0 ? "−" : ""}${figure}${half}${words}`;
 }
 
