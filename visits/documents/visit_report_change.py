@@ -167,7 +167,7 @@ def _other_changes(before: VisitReport, after: VisitReport) -> Iterator[str]:
 
 
 _OTHERS: dict[str, Callable[[VisitReport], str]] = {
-    "used": lambda r: ", ".join(map(used_words, r.consumables)),
+    "what was used": lambda r: ", ".join(map(used_words, r.consumables)),
     "hygiene": lambda r: ", ".join(f"{s.words}{'' if s.done else ' (not done)'}" for s in r.hygiene_steps),
     "received by": lambda r: ", ".join(signature.name for signature in r.signed),
     "told at the end": lambda r: " ".join((*r.was_done, *r.farm_to_do)),

@@ -133,7 +133,7 @@ def test_the_end_of_the_visit_is_compared_too(report):
         was_done=("x" * 200,),
     )
     used, hygiene, received, told = report_changes(report, after)
-    assert used == "used: 3 wooden blocks instead of nothing"
+    assert used == "what was used: 3 wooden blocks instead of nothing"
     assert hygiene == "hygiene: boots (not done) instead of nothing"
     assert received == "received by: nothing instead of Ann Brook, J. Marsden"
     assert told == "told at the end"

@@ -10,6 +10,7 @@ class EveningJob(StrEnum):
 
     LOAD = "load"
     GRIND = "grind"
+    BROKEN = "broken"
     WASH = "wash"
     ORDER = "order"
     WARM = "warm"
@@ -59,6 +60,7 @@ def _part(job: EveningJob, tasks: Sequence[EveningTask]) -> str:
 _LABELS = {
     EveningJob.LOAD: "Load",
     EveningJob.GRIND: "Grind",
+    EveningJob.BROKEN: "Broken, not to be used",
     EveningJob.WASH: "Wash down",
     EveningJob.ORDER: "Order",
     EveningJob.WARM: "Keep warm",
@@ -68,6 +70,7 @@ _LABELS = {
 _WORDS = {
     EveningJob.LOAD: ("load", "thing", "things"),
     EveningJob.GRIND: ("grind", "edge", "edges"),
+    EveningJob.BROKEN: ("leave out", "broken blade", "broken blades"),
     EveningJob.WASH: ("wash down", "van", "vans"),
     EveningJob.ORDER: ("order", "thing", "things"),
     EveningJob.WARM: ("keep", "thing warm", "things warm"),

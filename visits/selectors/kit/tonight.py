@@ -7,11 +7,12 @@ from datetime import date, datetime, timedelta
 from trimops.accounts.models import Business
 from trimops.kernel.clock import from_to, local_day
 from trimops.kernel.scope import Scope
+from visits.domain.kit.blade_kinds import BladeFault, BladeState
 from visits.domain.kit.kit_sheet import full_name
 from visits.domain.kit.read_quantity import seen_words
 from visits.domain.kit.stock_kinds import Unit
 from visits.domain.kit.tonight import EveningJob, EveningTask, evening_title, in_order
-from visits.models import StockMovement, Van
+from visits.models import Blade, StockMovement, Van
 from visits.selectors.kit.blade_grinding import Grinding, VanGrinding, grinding_ahead
 from visits.selectors.kit.dated_lot import DatedLot, dated_lots
 from visits.selectors.kit.lots_left import all_lots_left
@@ -44,6 +45,7 @@ def tonight(business: Business, now: datetime) -> Tonight:
     tasks = [
         *(task for check in checks for task in _loading(check)),
         *_grinding(grinding),
+        *_broken(scope),
         *_washing(scope, business, today),
         *_ordering(scope, today),
         *_below_nought(stock),
@@ -81,6 +83,16 @@ def _edges(van: VanGrinding, day: date, minutes_each: float | None) -> EveningTa
         van.van.pk,
         len(blades),
     )
+
+
+def _broken(scope: Scope) -> Iterator[EveningTask]:
+    """What may hurt somebody and is neither put right nor retired."""
+    dangers = [fault.value for fault in BladeFault if fault.is_danger]
+    rows = Blade.objects.within(scope).filter(state=BladeState.OUT_OF_USE.value, fault__in=dangers)
+    for blade in rows.select_related("van"):
+        what = f"{blade.get_fault_display().lower()}, in {blade.van.name if blade.van else 'the store'}"
+        why = "take it out of the van; replace it, or say that it was put right"
+        yield EveningTask(EveningJob.BROKEN, blade.name, what, why, blade.pk)
 
 
 def _washing(scope: Scope, business: Business, today: date) -> Iterator[EveningTask]:

@@ -8,8 +8,9 @@ from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
-from tests.factories import make_house, make_kit, planned, stock_up, under_way
+from tests.factories import make_blade, make_house, make_kit, planned, stock_up, under_way
 from trimops.kernel.clock import at_local, local_day
+from visits.domain.kit.blade_kinds import BladeFault, BladeState
 from visits.domain.kit.stock_kinds import MovementKind, UseOf
 from visits.models import StockMovement
 from visits.selectors.kit.tonight import tonight
@@ -58,6 +59,15 @@ def test_a_visit_of_today_without_a_wash_down_is_told(house):
     type(visit).objects.within(house.scope).filter(pk=visit.pk).update(state="finished", finished_at=now)
     (task,) = (task for task in tonight(house.business, now).tasks if task.job == "wash")
     assert house.farm.name in task.why
+
+
+def test_a_cracked_blade_that_nobody_saw_to_is_told(house):
+    make_blade(house.van, "Blue", state=BladeState.OUT_OF_USE, fault=BladeFault.CRACKED)
+    make_blade(house.van, "Red", state=BladeState.OUT_OF_USE, fault=BladeFault.LOST)
+    make_blade(house.van, "Ash", state=BladeState.RETIRED, fault=BladeFault.CRACKED)
+    (task,) = (task for task in tonight(house.business, timezone.now()).tasks if task.job == "broken")
+    assert (task.name, task.what) == ("Blue", f"cracked, in {house.van.name}")
+    assert "leave out 1 broken blade" in page(house.trimmer).content.decode()
 
 
 def test_the_van_is_loaded_for_its_next_day(house):
