@@ -3,7 +3,7 @@
 Under it stands how many feet were still followed: where few are left, the line says little.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from trimops.paper.colours import Tint
 from trimops.paper.drawing import Drawing, Line, Pen, Point, Polygon, Shape, Text
@@ -11,6 +11,7 @@ from trimops.paper.typefaces import BODY, width_of
 from visits.documents.herd.axis import Scale, interval_words, tick_words, ticks
 from visits.documents.herd.marks import WORDS, centred
 from visits.documents.herd.plot import Plot, plot
+from visits.documents.herd.stairs import stairs
 from visits.documents.herd_story_content import FreeStep, TimeToNext
 
 _HEIGHT = 40.0
@@ -25,8 +26,8 @@ def time_to_next(content: TimeToNext, width: float) -> Drawing:
     ground = plot(_UNIT, (0, 25, 50, 75, 100), width, _HEIGHT)
     days = Scale(0, content.last_day, ground.left, ground.right - 3)
     shapes: list[Shape] = [*_band(content, ground, days), *ground.shapes]
-    run = _stairs([(days.at(step.day), ground.scale.at(step.share.value)) for step in content.steps])
-    shapes.append(Line((*run, (days.at(content.last_day), run[-1][1])), Pen(Tint.INK, 0.6)))
+    points = [(days.at(step.day), ground.scale.at(step.share.value)) for step in content.steps]
+    shapes.append(Line(stairs(points, days.at(content.last_day)), Pen(Tint.INK, 0.6)))
     shapes += _half(content, ground, days)
     below, end = _below(content, ground, days)
     return Drawing(
@@ -34,24 +35,15 @@ def time_to_next(content: TimeToNext, width: float) -> Drawing:
     )
 
 
-def _stairs(points: Sequence[Point]) -> list[Point]:
-    """Level until the next step, then straight down or up."""
-    path = [points[0]]
-    for x, y in points[1:]:
-        path += [(x, path[-1][1]), (x, y)]
-    return path
-
-
 def _band(content: TimeToNext, ground: Plot, days: Scale) -> list[Shape]:
     end = days.at(content.last_day)
 
-    def edge(pick: Callable[[FreeStep], float | None]) -> list[Point]:
+    def edge(pick: Callable[[FreeStep], float | None]) -> tuple[Point, ...]:
         points = [
             (days.at(step.day), ground.scale.at(step.share.value if (at := pick(step)) is None else at))
             for step in content.steps
         ]
-        run = _stairs(points)
-        return [*run, (end, run[-1][1])]
+        return stairs(points, end)
 
     upper, lower = edge(lambda step: step.share.high), edge(lambda step: step.share.low)
     return [Polygon((*upper, *reversed(lower)), Tint.GROUND, Pen(Tint.RULE, 0.25))]

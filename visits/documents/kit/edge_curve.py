@@ -12,6 +12,7 @@ from trimops.paper.typefaces import BODY, width_of
 from visits.documents.herd.axis import Scale, tick_words, ticks
 from visits.documents.herd.marks import WORDS, centred
 from visits.documents.herd.plot import Plot, plot
+from visits.documents.herd.stairs import stairs
 
 _HEIGHT = 40.0
 _UNIT = "of 100 edges, still sharp"
@@ -78,13 +79,7 @@ def _stairs(
     ground: Plot,
     cows: Scale,
 ) -> tuple[Point, ...]:
-    """Level until the next step, then straight down; level to the end."""
-    path: list[Point] = []
-    for point in points:
-        x, y = cows.at(point.cows), ground.scale.at(value(point))
-        path += [(x, path[-1][1])] if path else []
-        path.append((x, y))
-    return (*path, (cows.at(last), path[-1][1]))
+    return stairs([(cows.at(point.cows), ground.scale.at(value(point))) for point in points], cows.at(last))
 
 
 def _band(content: EdgeCurveContent, ground: Plot, cows: Scale) -> list[Shape]:

@@ -26,11 +26,12 @@ from visits.domain.kit.stock_lines import Cost, LotLeft
 from visits.models import Consumable, StockLot, StockPlace
 from visits.selectors.kit.dated_lot import DatedLot, dated_lots
 from visits.selectors.kit.glance_row import standing_of
+from visits.selectors.kit.kit_forecast import forecasts
 from visits.selectors.kit.kit_sheets import recipe_of
 from visits.selectors.kit.lots_left import LotAt
 from visits.selectors.kit.open_supply import OnItsWay, open_supply
-from visits.selectors.kit.outlooks import outlooks, stock_ahead
 from visits.selectors.kit.reckoned_items import reckoned_items
+from visits.selectors.kit.stock_ahead_of import stock_ahead_of
 from visits.selectors.kit.stock_now import ItemStock, PlaceStock, stock_now
 
 WEEK = 7
@@ -127,10 +128,10 @@ def item_story(business: Business, item: Consumable, today: date) -> ItemStory:
     reckoned = reckoned_items(scope, [item.pk])[item.pk]
     stock, supply = _stock_of(scope, item), open_supply(scope).get(item.pk, ())
     lots = _lots(scope, reckoned.lots_left)
-    ahead = {item.pk: stock_ahead(stock, supply, lots)}
+    ahead = {item.pk: stock_ahead_of(stock, supply, lots)}
     return ItemStory(
         stock=stock,
-        forecast=outlooks(scope, business.zone, [item], ahead, today).get(item.pk),
+        forecast=forecasts(scope, [item], ahead, today).get(item.pk),
         on_order=supply,
         lots=dated_lots(stock, lots, today),
         recipe=[(OCCASIONS[occasion], quantity) for occasion, quantity in recipe_of(item).items()],

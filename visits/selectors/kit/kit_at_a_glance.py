@@ -9,9 +9,10 @@ from trimops.kernel.scope import Scope
 from visits.domain.kit.kit_answer import kit_answer
 from visits.selectors.kit.dated_lot import dated_lots
 from visits.selectors.kit.glance_row import SHOWN_DAYS, GlanceRow
+from visits.selectors.kit.kit_forecast import forecasts
 from visits.selectors.kit.lots_left import all_lots_left
 from visits.selectors.kit.open_supply import open_supply
-from visits.selectors.kit.outlooks import outlooks, stock_ahead
+from visits.selectors.kit.stock_ahead_of import stock_ahead_of
 from visits.selectors.kit.stock_now import stock_now
 
 
@@ -50,19 +51,19 @@ def kit_at_a_glance(business: Business, today: date) -> KitGlance:
     scope = Scope(business.pk)
     stocks, supply, lots = stock_now(scope), open_supply(scope), all_lots_left(scope)
     ahead = {
-        stock.consumable.pk: stock_ahead(
+        stock.consumable.pk: stock_ahead_of(
             stock, supply.get(stock.consumable.pk, ()), lots.get(stock.consumable.pk, ())
         )
         for stock in stocks
     }
     items = [stock.consumable for stock in stocks]
-    forecasts = outlooks(scope, business.zone, items, ahead, today)
+    told = forecasts(scope, items, ahead, today)
     rows = []
     for stock in stocks:
         key = stock.consumable.pk
         dated = [each for each in dated_lots(stock, lots.get(key, ()), today) if each.expires_on]
         next_lot = dated[0] if dated else None
-        rows.append(GlanceRow(stock, forecasts.get(key), supply.get(key, ()), next_lot, today))
+        rows.append(GlanceRow(stock, told.get(key), supply.get(key, ()), next_lot, today))
     rows.sort(key=_pressing)
     last = today + timedelta(days=SHOWN_DAYS - 1)
     return KitGlance(rows, kit_answer([row.outlook for row in rows], today, last))

@@ -13,6 +13,7 @@ from visits.domain.kit.forecast.item_forecast import DAYS, ItemForecast, days_ne
 from visits.domain.kit.forecast.spread import Spread, total
 from visits.domain.kit.forecast.stock_ahead import DatedLot, OnOrder, StockAhead, SupplyTerms
 from visits.domain.kit.forecast.use_ahead import use_ahead
+from visits.domain.kit.forecast.use_model import UseModel
 from visits.domain.kit.hundredths import exact_sum
 from visits.domain.kit.kit_figures import KitFigures
 from visits.models import Consumable, StockLot, StockMovement, Van
@@ -22,12 +23,24 @@ from visits.selectors.kit.open_supply import open_supply
 from visits.selectors.kit.reckoned_items import reckoned_items
 from visits.selectors.kit.use_models import use_models
 
+UseModels = Mapping[int, UseModel]
+"""By consumable, what was learned of its use."""
 
-def kit_forecast(scope: Scope, today: date, *, days: int = DAYS) -> dict[int, ItemForecast]:
-    """By consumable in use, from this morning on. At most eighteen queries."""
+
+def models_in_use(scope: Scope) -> dict[int, UseModel]:
+    """By consumable in use, what was learned of its use; for who asks several of the questions below. Ten queries."""
+    zone = Business.objects.get(pk=scope.business_id).zone
+    items = Consumable.objects.within(scope).filter(is_active=True).values_list("pk", flat=True)
+    return use_models(scope, list(items), zone)
+
+
+def kit_forecast(
+    scope: Scope, today: date, *, days: int = DAYS, models: UseModels | None = None
+) -> dict[int, ItemForecast]:
+    """By consumable in use, from this morning on. At most eighteen queries, eight fewer with `models` at hand."""
     items = list(Consumable.objects.within(scope).filter(is_active=True))
     stocks = _stocks(scope, [item.pk for item in items]) if items else {}
-    return forecasts(scope, items, stocks, today, days=days)
+    return forecasts(scope, items, stocks, today, days=days, models=models)
 
 
 def forecasts(
@@ -37,15 +50,17 @@ def forecasts(
     today: date,
     *,
     days: int = DAYS,
+    models: UseModels | None = None,
 ) -> dict[int, ItemForecast]:
-    """Of these consumables, whose stock has been read already. Eleven queries, none without a consumable."""
-    if not items:
+    """Of those in use of these consumables, whose stock has been read already. Eleven queries, none without one."""
+    used = [item for item in items if item.is_active]
+    if not used:
         return {}
     figures, zone = figures_of(scope).kit, Business.objects.get(pk=scope.business_id).zone
-    terms = {item.pk: terms_of(item, figures) for item in items}
+    terms = {item.pk: terms_of(item, figures) for item in used}
     needed = {key: days_needed(each, today, days) for key, each in terms.items()}
     booked = booked_work(scope, today, today + timedelta(days=max(needed.values()) - 1), zone)
-    models = use_models(scope, list(terms), zone)
+    models = use_models(scope, list(terms), zone) if models is None else models
     found = {}
     for key, each in terms.items():
         ahead = use_ahead(models[key], booked, today, today + timedelta(days=needed[key] - 1))
@@ -53,15 +68,14 @@ def forecasts(
     return found
 
 
-def day_needs(scope: Scope, day: date, van: Van) -> dict[int, Spread]:
+def day_needs(scope: Scope, day: date, van: Van, models: UseModels | None = None) -> dict[int, Spread]:
     """By consumable in use, what the visits booked for that van and day will use. Twelve queries.
 
     A call that nobody has made yet is not among them.
     """
     zone = Business.objects.get(pk=scope.business_id).zone
-    items = list(Consumable.objects.within(scope).filter(is_active=True).values_list("pk", flat=True))
     visits = [visit for visit in booked_work(scope, day, day, zone) if visit.van == van.pk]
-    models = use_models(scope, items, zone)
+    models = models_in_use(scope) if models is None else models
     return {
         item: total((model.of_visit(visit) for visit in visits), model.step) for item, model in models.items()
     }

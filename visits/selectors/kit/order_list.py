@@ -14,7 +14,7 @@ from visits.domain.kit.order_text import OrderedLine
 from visits.domain.kit.order_why import Pressing, how_pressing, order_why
 from visits.domain.kit.stock_kinds import Unit
 from visits.models import Consumable, SupplyLine, SupplyOrder
-from visits.selectors.kit.kit_forecast import kit_forecast
+from visits.selectors.kit.kit_forecast import UseModels, kit_forecast
 from visits.selectors.kit.open_supply import OnItsWay, open_supply
 from visits.selectors.kit.stock_now import stock_now
 
@@ -147,9 +147,9 @@ class OrderList:
         return [line.pk for each in self.orders for line in each.lines]
 
 
-def order_list(scope: Scope, today: date) -> OrderList:
+def order_list(scope: Scope, today: date, models: UseModels | None = None) -> OrderList:
     """Every consumable in use. Fixed number of queries."""
-    forecasts, supply = kit_forecast(scope, today), open_supply(scope)
+    forecasts, supply = kit_forecast(scope, today, models=models), open_supply(scope)
     rows = [
         OrderRow(stock.consumable, forecasts[key], stock.balance, supply.get(key, ()), today, stock.is_told)
         for stock in stock_now(scope)

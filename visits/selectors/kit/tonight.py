@@ -15,6 +15,7 @@ from visits.domain.kit.tonight import EveningJob, EveningTask, evening_title, in
 from visits.models import Blade, StockMovement, Van
 from visits.selectors.kit.blade_grinding import Grinding, VanGrinding, grinding_ahead
 from visits.selectors.kit.dated_lot import DatedLot, dated_lots
+from visits.selectors.kit.kit_forecast import UseModels, models_in_use
 from visits.selectors.kit.lots_left import all_lots_left
 from visits.selectors.kit.order_list import order_list
 from visits.selectors.kit.stock_now import ItemStock, PlaceStock, stock_now
@@ -40,14 +41,16 @@ def tonight(business: Business, now: datetime) -> Tonight:
     """Of all vans in use. A number of queries that grows with the vans alone."""
     scope, today = Scope(business.pk), local_day(now, business.zone)
     vans = Van.objects.within(scope).filter(is_active=True).select_related("business")
-    checks = [van_check(scope, van, None, today) for van in vans]
+    # Learned once for all that asks by it.
+    models = models_in_use(scope)
+    checks = [van_check(scope, van, None, today, models) for van in vans]
     grinding, stock = grinding_ahead(scope, business, now), stock_now(scope)
     tasks = [
         *(task for check in checks for task in _loading(check)),
         *_grinding(grinding),
         *_broken(scope),
         *_washing(scope, business, today),
-        *_ordering(scope, today),
+        *_ordering(scope, today, models),
         *_below_nought(stock),
         *_long_uncounted(scope, stock, now - COUNT_AFTER),
         *_dates(scope, stock, today),
@@ -103,8 +106,8 @@ def _washing(scope: Scope, business: Business, today: date) -> Iterator[EveningT
         yield EveningTask(EveningJob.WASH, van, "crush, knives and boots", why, visit.pk)
 
 
-def _ordering(scope: Scope, today: date) -> Iterator[EveningTask]:
-    for row in order_list(scope, today).today:
+def _ordering(scope: Scope, today: date, models: UseModels) -> Iterator[EveningTask]:
+    for row in order_list(scope, today, models).today:
         packs = f"{row.packs} pack{'' if row.packs == 1 else 's'}"
         yield EveningTask(EveningJob.ORDER, row.name, packs, row.why.rstrip("."), row.consumable.pk)
 

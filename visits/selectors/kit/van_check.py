@@ -23,7 +23,7 @@ from visits.domain.kit.van_load import (
 from visits.domain.visit_states import VisitState
 from visits.models import Consumable, TypedWeather, Van, Visit
 from visits.selectors.business_figures import figures_of
-from visits.selectors.kit.kit_forecast import day_needs
+from visits.selectors.kit.kit_forecast import UseModels, day_needs
 from visits.selectors.kit.lot_portions import lot_portions
 from visits.selectors.kit.stock_now import ItemStock, stock_now
 
@@ -100,13 +100,15 @@ class VanCheck:
         return [row for row in self.rows if row.van_balance < 0]
 
 
-def van_check(scope: Scope, van: Van, day: date | None, today: date) -> VanCheck:
+def van_check(
+    scope: Scope, van: Van, day: date | None, today: date, models: UseModels | None = None
+) -> VanCheck:
     """Of the van's work on `day`; None: on the next day on which it has visits. Fixed number of queries."""
     day = day or next(iter(days_with_visits(van, today, 1)), None)
     if day is None:
         return VanCheck(van, None, 0, 0, (), 1.0, None, (), False)
     visits = _visits(van, day)
-    needs, weather = day_needs(scope, day, van), _weather(scope, day)
+    needs, weather = day_needs(scope, day, van, models), _weather(scope, day)
     rows = _rows(scope, van, day, needs)
     used = [row for row in rows if row.is_used]
     limits = [row for row in used if row.consumable.lowest_celsius is not None]
