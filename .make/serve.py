@@ -4,6 +4,7 @@ import os
 import subprocess
 import sys
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from parts import as_program, run_together, web_server
 
@@ -19,8 +20,10 @@ def main() -> int:
     subprocess.run([*MANAGE, "demo_signins", "--site", f"http://127.0.0.1:{PORT}"], check=False, env=env)
     print(f"\ntrimops: open http://127.0.0.1:{PORT}/   (Ctrl-C stops it)", flush=True)
     # One process, since jobs and sign-in limits live in it; threads let a page load while another waits.
-    web = web_server(PORT, "--workers", "1", "--threads", "8", "--log-level", "warning")
-    return run_together({"the web server": web, "the timetable of jobs": [*MANAGE, "run_schedule"]}, env)
+    env |= {"WEB_WORKERS": "1", "WEB_THREADS": "8", "WEB_LOG_LEVEL": "WARNING"}
+    with TemporaryDirectory(prefix="trimops-figures-") as figures:
+        env.setdefault("PROMETHEUS_MULTIPROC_DIR", figures)
+        return run_together({"web": web_server(), "timetable": [*MANAGE, "run_schedule"]}, env)
 
 
 if __name__ == "__main__":

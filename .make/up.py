@@ -11,6 +11,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from parts import as_program, run_together, web_server
 
@@ -19,6 +20,7 @@ from tests.services.valkey import valkey
 
 ROOT = Path(__file__).resolve().parent.parent
 PORT = os.environ["PORT"]
+WORKERS = os.environ.get("TASK_WORKERS", "2")
 
 
 def main() -> int:
@@ -27,22 +29,37 @@ def main() -> int:
         env = {**os.environ, "DATABASE_URL": database, "REDIS_URL": broker, "PYTHONUNBUFFERED": "1"}
         env.setdefault("DJANGO_SETTINGS_MODULE", "trimops.settings.base")
         env.setdefault("TRIMOPS_SITE", f"http://127.0.0.1:{PORT}")
-        (ROOT / "static-collected").mkdir(exist_ok=True)
+        env.setdefault("TRIMOPS_COLLECTED", "1")
         manage = [sys.executable, "manage.py"]
         subprocess.run([*manage, "migrate", "--verbosity", "0"], check=True, env=env)
-        print(f"trimops: database {database}\n         broker   {broker}")
-        print("         for the demo business, in a second terminal:")
-        print(f"         DATABASE_URL='{database}' REDIS_URL='{broker}' {sys.executable} manage.py demo")
-        print(f"trimops: open http://127.0.0.1:{PORT}/   (Ctrl-C stops it all)", flush=True)
-        return run_together(_parts(kept), env)
+        subprocess.run([*manage, "collectstatic", "--noinput", "--verbosity", "0"], check=True, env=env)
+        with TemporaryDirectory(prefix="trimops-figures-") as figures:
+            # Web and worker count together; what an earlier run counted is gone.
+            env.setdefault("PROMETHEUS_MULTIPROC_DIR", figures)
+            return _stand(kept, env)
+
+
+def _stand(kept: Path, env: dict[str, str]) -> int:
+    # A server that was named to us may have a password in its address: that is not written to a terminal.
+    own = " ".join(
+        f"{each}='{env[each]}'" for each in ("DATABASE_URL", "REDIS_URL") if each not in os.environ
+    )
+    print(f"trimops: for the demo business, in a second terminal: {own} {sys.executable} manage.py demo")
+    print(f"trimops: open http://127.0.0.1:{PORT}/   (Ctrl-C stops it all)", flush=True)
+    return run_together(_parts(kept), env)
 
 
 def _parts(kept: Path) -> dict[str, list[str]]:
     celery = [sys.executable, "-m", "celery", "--app", "trimops"]
     return {
-        "the worker": [*celery, "worker", "--loglevel", "INFO", "--concurrency", "2"],
-        "the beat": [*celery, "beat", "--loglevel", "INFO", "--schedule", str(kept / "beat")],
-        "the web server": web_server(PORT, "--workers", "2", "--threads", "4"),
+        "worker": [*celery, "worker", "--loglevel", "INFO", "--concurrency", WORKERS],
+        # Beside it, so that the watch and the timetable never stand behind two long plannings.
+        "urgent": [
+            *(*celery, "worker", "--loglevel", "INFO", "--concurrency", "1", "--queues", "urgent"),
+            *("--hostname", "urgent@%h"),
+        ],
+        "beat": [*celery, "beat", "--loglevel", "INFO", "--schedule", str(kept / "beat")],
+        "web": web_server(),
     }
 
 

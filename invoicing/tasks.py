@@ -1,34 +1,41 @@
 """Background jobs of the money."""
 
 import logging
-from collections.abc import Callable
 from datetime import timedelta
 
-from celery import shared_task
 from django.utils import timezone
 
-from invoicing.models import Invoice, Sending
+from invoicing.models import Invoice
 from invoicing.services.draft_invoice import draft_invoice
-from invoicing.services.hand_over_sending import hand_over_sending
 from invoicing.services.issue_run import issue_in_run
 from invoicing.services.keep_day_journeys import keep_journeys
 from invoicing.services.propose_reminders import propose_reminders
-from invoicing.services.sweep_sendings import sweep_sendings
+from invoicing.services.renew_mail_link import drop_mail_link, renew_mail_link
 from trimops.accounts.models import Business, User
+from trimops.errands.does import does
 from trimops.jobs import Job
-from trimops.kernel.clock import is_night, local_day
+from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
-from trimops.kernel.scope import Scope
+from trimops.outbox.domain.outgoing_states import Topic
+from trimops.outbox.owners import OWNERS, Owner
 from trimops.tenancy.unscoped import unscoped
 from visits.models import Visit
 
 log = logging.getLogger(__name__)
 
+OWNERS |= dict.fromkeys(
+    (topic for topic in Topic if topic.is_money),
+    Owner(
+        renew=lambda outgoing, at: renew_mail_link(outgoing=outgoing, at=at),
+        never_went=lambda outgoing, at: drop_mail_link(outgoing=outgoing, at=at),
+    ),
+)
+
 LATE_VISITS = timedelta(days=7)
 """A phone without signal may bring a visit some days later."""
 
 
-@shared_task(name=Job.DRAFT_INVOICE)
+@does(Job.DRAFT_INVOICE)
 def draft_invoice_task(visit_id: int) -> None:
     """A visit that was erased with its farm meanwhile is not billed."""
     with unscoped("a job is handed one row"):
@@ -37,7 +44,7 @@ def draft_invoice_task(visit_id: int) -> None:
         draft_invoice(visit=visit, at=timezone.now())
 
 
-@shared_task(name=Job.ISSUE_INVOICE)
+@does(Job.ISSUE_INVOICE)
 def issue_invoice_task(invoice_id: int, by_id: int, send: int = 0) -> None:
     """A draft that was taken away meanwhile, or is refused, is left to its page: nothing is tried again."""
     with unscoped("a job is handed one row"):
@@ -50,49 +57,15 @@ def issue_invoice_task(invoice_id: int, by_id: int, send: int = 0) -> None:
         log.warning("draft %s is not issued: %s", invoice_id, refused.message)
 
 
-@shared_task(name=Job.SEND_PAPER, soft_time_limit=240, time_limit=300)
-def send_paper_task(sending_id: int) -> None:
-    """Ended by force well before the sweep says that it is not known what came of it."""
-    with unscoped("a job is handed one row"):
-        sending = Sending.objects.filter(pk=sending_id).first()
-    if sending is not None:
-        hand_over_sending(sending=sending, clock=timezone.now)
+@does(Job.PROPOSE_REMINDERS)
+def propose_reminders_task(business_id: int) -> None:
+    """Once a day each business's overdue invoices are looked through."""
+    propose_reminders(business=Business.objects.get(pk=business_id), at=timezone.now())
 
 
-@shared_task(name=Job.SWEEP_SENDINGS)
-def sweep_sendings_task() -> None:
-    _for_each_business(lambda business: sweep_sendings(scope=Scope(business.pk), at=timezone.now()))
-
-
-@shared_task(name=Job.PROPOSE_REMINDERS)
-def propose_reminders_task() -> None:
-    """Ticks every hour; each business's overdue invoices are looked through in the hour of its own night."""
-    now = timezone.now()
-
-    def propose(business: Business) -> None:
-        if is_night(now, business.zone):
-            propose_reminders(business=business, at=now)
-
-    _for_each_business(propose)
-
-
-@shared_task(name=Job.KEEP_JOURNEYS)
-def keep_journeys_task() -> None:
-    """Ticks every hour; in the hour of a business's night the drives of its last week go into the log."""
-    now = timezone.now()
-
-    def keep(business: Business) -> None:
-        if is_night(now, business.zone):
-            today = local_day(now, business.zone)
-            keep_journeys(business=business, first=today - LATE_VISITS, last=today, at=now)
-
-    _for_each_business(keep)
-
-
-def _for_each_business(do: Callable[[Business], object]) -> None:
-    """One after the other; where it fails for one it is logged, and the others get their mails and reminders."""
-    for business in Business.objects.order_by("id"):
-        try:
-            do(business)
-        except Exception:  # because: whatever is wrong with the rows of one is no reason to stop the others
-            log.exception("left out: business %s", business.pk)
+@does(Job.KEEP_JOURNEYS)
+def keep_journeys_task(business_id: int) -> None:
+    """In the night of a business the drives of its last week go into the log."""
+    business, now = Business.objects.get(pk=business_id), timezone.now()
+    today = local_day(now, business.zone)
+    keep_journeys(business=business, first=today - LATE_VISITS, last=today, at=now)

@@ -37,6 +37,14 @@ class Farm(TenantModel):
     longitude = models.DecimalField(
         max_digits=9, decimal_places=6, validators=[MinValueValidator(-180), MaxValueValidator(180)]
     )
+    place_sequence = models.PositiveIntegerField(
+        default=0,
+        editable=False,
+        help_text="How often its place changed: added to each visit's calendar sequence.",
+    )
+    shown_since = models.DateTimeField(
+        null=True, blank=True, editable=False, help_text="Since when calendars show it as it is."
+    )
     access_notes = models.TextField(blank=True, help_text="Gate, yard, turning room, dog, who to ring.")
     payer = models.ForeignKey(Payer, on_delete=models.PROTECT, related_name="farms", null=True, blank=True)
     email = models.EmailField(blank=True)

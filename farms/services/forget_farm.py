@@ -76,6 +76,7 @@ def _make_bare(farm: Farm, at: datetime) -> None:
     farm.address = farm.access_notes = farm.email = farm.phone = ""
     farm.vat_number = farm.hygiene_reason = farm.wash_rule = farm.country = ""
     farm.latitude = farm.longitude = Decimal(0)
+    farm.place_sequence, farm.shown_since = farm.place_sequence + 1, at
     farm.payer, farm.hygiene_since = None, None
     farm.herd_size, farm.routine_cows, farm.routine_interval_days = 0, 1, 90
     farm.hygiene_level = HygieneLevel.USUAL.value

@@ -4,13 +4,14 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from django.core.mail import send_mail
 from django.db import transaction
 
 from farms.models import Farm, VetPass
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.secret_link import hash_of, new_secret
+from trimops.outbox.domain.outgoing_states import SECRET_PLACE, Channel, Topic
+from trimops.outbox.services.put_out import Message, put_out
 
 MOST_DAYS = 366
 SHOWS = ("shows_letters", "shows_reports", "shows_cows", "shows_photos", "shows_figures")
@@ -61,18 +62,29 @@ def give_vet_pass(*, farm: Farm, word: VetWord, at: datetime, by: User) -> NewPa
     return NewPass(row, secret)
 
 
-def mail_vet_pass(*, vet_pass: VetPass, address: str) -> None:
+@transaction.atomic
+def mail_vet_pass(*, vet_pass: VetPass, address: str, at: datetime) -> None:
     """Send the link `address` to the vet, once the pass is committed; nothing without an e-mail address."""
     if not vet_pass.email:
         return
     farm, zone = vet_pass.farm, vet_pass.business.zone
     text = (
         f"{vet_pass.vet_name},\n\n{farm.name} lets you see what was found on its cows' feet at the trim:\n\n"
-        f"{address}\n\n"
+        f"{SECRET_PLACE}\n\n"
         f"The link opens without a password until {vet_pass.expires_at.astimezone(zone):%-d %B %Y}, or until the farm "
         f"closes it. Whoever holds it can open it, so keep it to yourself.\n\n"
         f"{vet_pass.business}\nWhat stands there was seen by a foot trimmer; it is no diagnosis.\n"
     )
     subject = f"Feet of the cows at {farm.name}"
-    # because: the page that made the pass shows its secret only once, whether or not the mail can be sent
-    transaction.on_commit(lambda: send_mail(subject, text, None, [vet_pass.email]), robust=True)
+    message = Message(
+        channel=Channel.MAIL,
+        topic=Topic.VET,
+        address=vet_pass.email,
+        subject=subject,
+        body=text,
+        secret=address,
+        once=f"vet_pass:{vet_pass.pk}",
+        farm_id=farm.pk,
+        worthless_after=vet_pass.expires_at,
+    )
+    put_out(business_id=vet_pass.business_id, message=message, at=at, by=vet_pass.made_by)

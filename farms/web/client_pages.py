@@ -56,7 +56,7 @@ class FarmClientsPage(ScopedPage):
         membership = invite_farm_client(farm=farm, guest=guest, at=self.now, by=self.seat.user)
         if membership.joined_at is None:
             address = request.build_absolute_uri(reverse("invitation", args=[invitation_token(membership)]))
-            mail_invitation(membership=membership, address=address)
+            mail_invitation(membership=membership, address=address, at=self.now)
         messages.success(request, f"{membership.user.name} may see {farm.name}.")
         return redirect("farm_clients", farm.pk)
 

@@ -24,7 +24,11 @@ else:
 class ContactForm(ContactModelForm):
     class Meta:
         model = Contact
-        fields = ["name", "part", "phone", "email", "gets_reports"]
+        fields = ["name", "part", "phone", "email", "gets_reports", "gets_invitations", "told_by", "language"]
+        help_texts = {
+            "told_by": "Visits booked, moved, tomorrow’s list, delays: what your business has switched on.",
+            "language": "The text comes in it where you have written one.",
+        }
 
 
 class PayerForm(PayerModelForm):
@@ -63,6 +67,30 @@ class ContactsPage(ScopedPage):
     def _show(self, farm: Farm, form: ContactForm, status: int = 200) -> HttpResponse:
         rows = Contact.objects.within(self.scope).filter(farm=farm)
         return self.show({"farm": farm, "form": form, "contacts": rows}, status=status)
+
+
+class ContactPage(ScopedPage):
+    """One person of a farm, mended."""
+
+    roles = STAFF
+    template = "farms/contact.html"
+
+    def get(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponse:
+        contact = self._contact(farm_pk, pk)
+        return self.show({"farm": contact.farm, "contact": contact, "form": ContactForm(instance=contact)})
+
+    def post(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponseBase:
+        contact = self._contact(farm_pk, pk)
+        form = ContactForm(request.POST, instance=contact)
+        if not form.is_valid():
+            return self.show({"farm": contact.farm, "contact": contact, "form": form}, status=400)
+        save_contact(contact=form.instance)
+        messages.success(request, f"{form.instance.name} is kept.")
+        return redirect("contacts", farm_pk)
+
+    def _contact(self, farm_pk: int, pk: int) -> Contact:
+        farm = self.fetch(Farm, farm_pk)
+        return self.fetch_from(Contact.objects.filter(farm=farm).select_related("farm"), pk)
 
 
 class PayersPage(ScopedPage):

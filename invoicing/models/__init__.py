@@ -5,7 +5,7 @@ from invoicing.models.invoice_line import BilledWork, DocumentAmount, DraftEdit,
 from invoicing.models.payment import Allocation, Payment
 from invoicing.models.prices import Agreement, Price, PriceList, TaxRate, TravelBand
 from invoicing.models.reminder import ReferenceRate, Reminder
-from invoicing.models.sending import InvoiceLink, Sending, SendingEvent
+from invoicing.models.sending import InvoiceLink, Sending
 from invoicing.models.terms import FarmTerms, MoneyRules
 
 __all__ = [
@@ -37,7 +37,6 @@ __all__ = [
     "ReferenceRate",
     "Reminder",
     "Sending",
-    "SendingEvent",
     "TaxRate",
     "TravelBand",
 ]

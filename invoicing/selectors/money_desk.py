@@ -48,7 +48,7 @@ class MoneyDesk:
 
 
 def money_desk(scope: Scope, currency: str, today: date) -> MoneyDesk:
-    """In eight queries. Overdue: open and the due day is before `today`."""
+    """In seven queries. Overdue: open and the due day is before `today`."""
     owed, mail = _owed(scope, currency, today), sending_counts(scope)
     return MoneyDesk(
         visits=unbilled_visits(scope).count(),

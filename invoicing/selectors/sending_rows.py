@@ -1,4 +1,4 @@
-"""Papers on their way, for the office's list and log."""
+"""Papers of the money on their way: the office's list, and what an invoice's own pages tell of its mails."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -7,25 +7,18 @@ from enum import StrEnum
 
 from django.db.models import Exists, OuterRef, Q
 
-from invoicing.domain.sending_states import ONLY_IN_THE_FOLDER, SendingState, SentPaper
-from invoicing.models import Invoice, Sending, SendingEvent
+from invoicing.domain.sent_papers import SentPaper
+from invoicing.models import Invoice, Sending
 from trimops.kernel.scope import Scope
+from trimops.outbox.domain.outgoing_states import OutgoingState
+from trimops.outbox.selectors.outgoing_rows import WAITS, OutgoingLook, outgoing_look
 from trimops.tenancy.querysets import TenantQuerySet
 
-WENT_OR_GOES = [SendingState.QUEUED.value, SendingState.GOING.value, SendingState.HANDED_OVER.value]
-BLOBS = ("attachment", "body")
+WENT_OR_GOES = [*WAITS, OutgoingState.WENT.value]
+STUCK = [OutgoingState.FAILED.value, OutgoingState.LAPSED.value]
+BLOBS = ("outgoing__body", "outgoing__secret")
 MOST_NEVER_MAILED = 50
-_MOVING = (SendingState.QUEUED, SendingState.GOING)
-_STUCK = Q(state=SendingState.FAILED.value, next_try_at__isnull=True)
-_UNCLEAR = Q(state=SendingState.UNCLEAR.value)
 _TOLD = ("urgent", "due", "planned", "done", "plain")
-_MARKS = {
-    SendingState.QUEUED: "planned",
-    SendingState.GOING: "planned",
-    SendingState.HANDED_OVER: "done",
-    SendingState.FAILED: "urgent",
-    SendingState.UNCLEAR: "urgent",
-}
 
 
 class SendingFilter(StrEnum):
@@ -33,134 +26,40 @@ class SendingFilter(StrEnum):
 
     TO_SEE_TO = "to-see-to"
     WAITING = "waiting"
-    FAILED = "failed"
-    UNCLEAR = "unclear"
     ALL = "all"
 
     @property
     def label(self) -> str:
-        return {
-            "to-see-to": "To see to",
-            "waiting": "Waiting",
-            "failed": "Did not go",
-            "unclear": "Not known",
-            "all": "All",
-        }[self.value]
+        return {"to-see-to": "To see to", "waiting": "Waiting", "all": "All"}[self.value]
 
 
 @dataclass(frozen=True)
 class SendingRow:
-    """A sending with the mark and the words that it is shown with; `waits`: it goes by itself."""
+    """A sending with the mark and the words that its mail is shown with."""
 
     sending: Sending
-    mark: str
-    words: str
-    waits: bool
+    look: OutgoingLook
 
 
 @dataclass(frozen=True)
 class SendingCounts:
-    """How many wait, did not go, and are not known, each without what is settled otherwise."""
+    """How many wait, and how many did not go and are not settled otherwise."""
 
     waiting: int
-    failed: int
-    unclear: int
-
-    @property
-    def to_see_to(self) -> int:
-        return self.failed + self.unclear
+    to_see_to: int
 
 
 def waiting(scope: Scope) -> TenantQuerySet[Sending]:
-    """What goes by itself: queued, going now, or to be tried again."""
-    again = Q(state=SendingState.FAILED.value, next_try_at__isnull=False)
-    moving = Q(state__in=[state.value for state in _MOVING])
-    return _rows(scope).filter(moving | again, left_at__isnull=True)
-
-
-def failed(scope: Scope) -> TenantQuerySet[Sending]:
-    """What did not go and is tried no more, unless the paper went later."""
-    return _open(scope).filter(_STUCK)
-
-
-def unclear(scope: Scope) -> TenantQuerySet[Sending]:
-    """What may have gone or not, unless the paper went later."""
-    return _open(scope).filter(_UNCLEAR)
+    """What goes by itself."""
+    return _rows(scope).filter(outgoing__state__in=WAITS)
 
 
 def to_see_to(scope: Scope) -> TenantQuerySet[Sending]:
-    """What a person should look at."""
-    return _open(scope).filter(_STUCK | _UNCLEAR)
-
-
-def sendings(scope: Scope, shown: SendingFilter) -> TenantQuerySet[Sending]:
-    """The newest first, with farm and invoice, without papers and texts."""
-    rows = {
-        SendingFilter.TO_SEE_TO: to_see_to,
-        SendingFilter.WAITING: waiting,
-        SendingFilter.FAILED: failed,
-        SendingFilter.UNCLEAR: unclear,
-        SendingFilter.ALL: _rows,
-    }[shown](scope)
-    return rows.select_related("farm", "invoice", "queued_by")
-
-
-def sending_counts(scope: Scope) -> SendingCounts:
-    """What the desk tells of. Three queries."""
-    return SendingCounts(waiting(scope).count(), failed(scope).count(), unclear(scope).count())
-
-
-def sendings_of(invoice: Invoice) -> list[SendingRow]:
-    """Each mail with that invoice, the newest first. One query."""
-    rows = _rows(invoice.scope).filter(invoice=invoice).select_related("queued_by")
-    return [sending_row(row) for row in rows]
-
-
-def told_first(rows: Sequence[SendingRow]) -> SendingRow | None:
-    """Of the mails that were asked for last (one for each address) the one that most wants to be looked at."""
-    last = [row for row in rows if row.sending.queued_at == rows[0].sending.queued_at]
-    return min(last, key=lambda row: _TOLD.index(row.mark), default=None)
-
-
-def never_mailed(scope: Scope, since: date) -> list[Invoice]:
-    """Papers issued on that day or later of which no mail went or goes, the oldest first. One query.
-
-    Of a farm that was erased nobody knows any more what was mailed.
-    """
-    mails = Sending.objects.within(scope).filter(invoice=OuterRef("pk"), state__in=WENT_OR_GOES)
-    rows = Invoice.objects.within(scope).issued().filter(~Exists(mails), issued_on__gte=since)
-    rows = rows.filter(farm__erased_at__isnull=True)
-    return list(rows.select_related("farm").order_by("issued_on", "id")[:MOST_NEVER_MAILED])
-
-
-def sending_row(sending: Sending) -> SendingRow:
-    """How a sending is shown: what did not surely go never wears the mark of what is done."""
-    state = SendingState(sending.state)
-    if sending.left_at is not None:
-        return SendingRow(sending, "plain", f"{state.label}, left", waits=False)
-    if state is SendingState.FAILED and sending.next_try_at is not None:
-        return SendingRow(sending, "due", "Did not go yet", waits=True)
-    if state is SendingState.HANDED_OVER and sending.last_words == ONLY_IN_THE_FOLDER:
-        return SendingRow(sending, "due", "Only in the mail folder", waits=False)
-    return SendingRow(sending, _MARKS[state], state.label, waits=state in _MOVING)
-
-
-def log_of(sending: Sending) -> list[SendingEvent]:
-    """The sending's log, as it came."""
-    return list(SendingEvent.objects.within(sending.scope).filter(sending=sending))
-
-
-def _rows(scope: Scope) -> TenantQuerySet[Sending]:
-    return Sending.objects.within(scope).defer(*BLOBS)
-
-
-def _open(scope: Scope) -> TenantQuerySet[Sending]:
-    """Without what a person left, and without what a later mail with the same paper has made good."""
+    """What did not go and is tried no more, unless a later mail with the same paper has made it good."""
     # Asked for later, not at the same time: of two addresses, one that was served does not stand for the other.
     later = Sending.objects.within(scope).filter(
-        queued_at__gt=OuterRef("queued_at"),
-        state__in=WENT_OR_GOES,
-        left_at__isnull=True,
+        outgoing__written_at__gt=OuterRef("outgoing__written_at"),
+        outgoing__state__in=WENT_OR_GOES,
         paper=OuterRef("paper"),
         farm=OuterRef("farm"),
     )
@@ -169,4 +68,52 @@ def _open(scope: Scope) -> TenantQuerySet[Sending]:
         | Q(reminder=OuterRef("reminder"))
         | Q(paper=SentPaper.STATEMENT.value)
     )
-    return _rows(scope).filter(~Exists(later.filter(same)), left_at__isnull=True)
+    return _rows(scope).filter(~Exists(later.filter(same)), outgoing__state__in=STUCK)
+
+
+def sendings(scope: Scope, shown: SendingFilter) -> TenantQuerySet[Sending]:
+    """The newest first, with farm, invoice and mail, without papers and texts."""
+    rows = {SendingFilter.TO_SEE_TO: to_see_to, SendingFilter.WAITING: waiting, SendingFilter.ALL: _rows}
+    return rows[shown](scope).select_related("farm", "invoice").order_by("-outgoing__written_at", "-id")
+
+
+def sending_counts(scope: Scope) -> SendingCounts:
+    """What the desk tells of. Two queries."""
+    return SendingCounts(waiting(scope).count(), to_see_to(scope).count())
+
+
+def sendings_of(invoice: Invoice) -> list[SendingRow]:
+    """Each mail with that invoice, the newest first. One query."""
+    rows = _rows(invoice.scope).filter(invoice=invoice).order_by("-outgoing__written_at", "-id")
+    return [sending_row(row) for row in rows]
+
+
+def told_first(rows: Sequence[SendingRow]) -> SendingRow | None:
+    """Of the mails that were asked for last (one for each address) the one that most wants to be looked at."""
+    last = [row for row in rows if row.sending.outgoing.written_at == rows[0].sending.outgoing.written_at]
+    return min(last, key=lambda row: _TOLD.index(row.look.mark), default=None)
+
+
+def never_mailed(scope: Scope, since: date) -> list[Invoice]:
+    """Papers issued on that day or later of which no mail went or goes, the oldest first. One query.
+
+    Of a farm that was erased nobody knows any more what was mailed.
+    """
+    mails = Sending.objects.within(scope).filter(invoice=OuterRef("pk"), outgoing__state__in=WENT_OR_GOES)
+    rows = Invoice.objects.within(scope).issued().filter(~Exists(mails), issued_on__gte=since)
+    rows = rows.filter(farm__erased_at__isnull=True)
+    return list(rows.select_related("farm").order_by("issued_on", "id")[:MOST_NEVER_MAILED])
+
+
+def sending_of_mail(scope: Scope, outgoing_id: int) -> Sending | None:
+    """What of the money that mail brings; None where it brings none."""
+    return Sending.objects.within(scope).filter(outgoing_id=outgoing_id).first()
+
+
+def sending_row(sending: Sending) -> SendingRow:
+    """How a sending is shown; wants its mail at hand."""
+    return SendingRow(sending, outgoing_look(sending.outgoing))
+
+
+def _rows(scope: Scope) -> TenantQuerySet[Sending]:
+    return Sending.objects.within(scope).select_related("outgoing").defer(*BLOBS)

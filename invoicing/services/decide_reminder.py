@@ -8,7 +8,7 @@ from invoicing.documents.reminder_pdf import reminder_pdf
 from invoicing.domain.fingerprint import fingerprint
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.reminder_steps import ReminderState
-from invoicing.domain.sending_states import SentPaper
+from invoicing.domain.sent_papers import SentPaper
 from invoicing.models import Invoice, Reminder, Sending
 from invoicing.selectors.interest_due import Claim, ClaimRules, claim_of, claim_rules
 from invoicing.selectors.money_addresses import money_addresses
@@ -19,6 +19,7 @@ from invoicing.selectors.reminder_content import (
     reminder_text,
     working_words,
 )
+from invoicing.services.make_mail import MailPaper
 from invoicing.services.queue_sending import queue_sending
 from trimops.accounts.models import User
 from trimops.kernel.clock import local_day
@@ -76,14 +77,12 @@ def approve_reminder(*, reminder: Reminder, at: datetime, by: User) -> list[Send
     return [
         queue_sending(
             farm=invoice.farm,
-            paper=SentPaper.REMINDER,
+            paper=MailPaper(SentPaper.REMINDER, invoice, row),
             address=address,
             subject=reminder_subject(invoice, content.total),
             body=reminder_text(invoice),
             at=at,
             by=by,
-            invoice=invoice,
-            reminder=row,
         )
         for address in money_addresses(invoice.farm)
     ]

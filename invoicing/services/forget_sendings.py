@@ -5,6 +5,7 @@ from django.db import transaction
 from farms.models import Farm
 from invoicing.models import InvoiceLink, Sending
 from trimops.kernel.scope import Scope
+from trimops.outbox.models import Outgoing
 
 
 @transaction.atomic
@@ -14,6 +15,6 @@ def forget_sendings(*, farm: Farm) -> dict[str, int]:
     mails = Sending.objects.within(scope).filter(farm=farm)
     links = InvoiceLink.objects.within(scope).filter(invoice__farm=farm)
     gone = {"mails": mails.count(), "links to invoices": links.count()}
-    mails.delete()
+    Outgoing.objects.within(scope).filter(pk__in=list(mails.values_list("outgoing", flat=True))).delete()
     links.delete()
     return gone

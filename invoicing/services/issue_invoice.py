@@ -17,9 +17,11 @@ from invoicing.services.lock_period import refuse_locked
 from invoicing.services.refuse_over_credit import refuse_over_credit
 from invoicing.services.set_off_credit import set_off_credit
 from invoicing.services.take_number import take_number
+from invoicing.services.tell_money_news import tell_money_news
 from trimops.accounts.models import User
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
+from trimops.outbox.domain.webhook_events import WebhookEvent
 
 AS_DRAFTED = ("business", "farm", "visit", "corrects", "issued_by", "papers")
 """Links that issuing does not touch, or that are to rows at hand."""
@@ -89,6 +91,7 @@ def issue_invoice(*, invoice: Invoice, at: datetime, by: User) -> Invoice:
     row.save(update_fields=SET_BY_ISSUING)
     if row.corrects is not None:
         _credit(row, row.corrects, at, by)
+    tell_money_news(invoice=row, event=WebhookEvent.INVOICE_ISSUED, at=at, once=f"issued {row.pk}")
     return row
 
 

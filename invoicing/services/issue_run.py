@@ -11,7 +11,8 @@ from invoicing.services.issue_invoice import AlreadyIssued, issue_invoice
 from invoicing.services.queue_sending import NoAddress
 from invoicing.services.send_invoice import send_invoice
 from trimops.accounts.models import User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 
 
 @transaction.atomic
@@ -20,9 +21,9 @@ def start_issue_run(*, invoices: Iterable[Invoice], by: User, send: bool = False
 
     What is refused stays a draft, and its page says why when somebody issues it there.
     """
-    asked = [invoice.pk for invoice in invoices if not invoice.is_issued]
-    for invoice_id in asked:
-        enqueue(Job.ISSUE_INVOICE, invoice_id=invoice_id, by_id=by.pk, send=int(send))
+    asked = [invoice for invoice in invoices if not invoice.is_issued]
+    for invoice in asked:
+        enqueue(Job.ISSUE_INVOICE, invoice.business_id, invoice_id=invoice.pk, by_id=by.pk, send=int(send))
     return len(asked)
 
 

@@ -1,86 +1,77 @@
-"""The mail of a sending: its text, its papers, and who is answered."""
+"""What a mail with a paper of the money says and brings."""
 
-from email.utils import formataddr, parseaddr
+from dataclasses import dataclass
 
-from django.conf import settings
-from django.core.mail import EmailMessage
 from django.utils.timezone import localtime
 
 from invoicing.domain.paper_names import paper_name
-from invoicing.domain.sending_states import SentPaper
-from invoicing.models import Invoice, Reminder, Sending
-from invoicing.services.make_invoice_link import NewInvoiceLink
+from invoicing.domain.sent_papers import SentPaper
+from invoicing.models import Invoice, InvoiceLink, Reminder
 from trimops.kernel.errors import RuleBroken
+from trimops.outbox.domain.outgoing_states import SECRET_PLACE
+from trimops.outbox.services.put_out import Part
 
 PDF, XML = "application/pdf", "application/xml"
 
 
-class PaperIsMissing(RuleBroken):
-    """What was to be sent is not there."""
+class NothingToSend(RuleBroken):
+    """A mail wants a subject, a text and a paper."""
 
-    code = "paper_is_missing"
-
-
-def make_mail(*, sending: Sending, link: NewInvoiceLink | None) -> EmailMessage:
-    """The mail as it goes out. Its Message-ID is the sending's own, so that a doubled mail is known as one.
-
-    PaperIsMissing where the PDF is not there.
-    """
-    business = sending.business
-    our_address = parseaddr(settings.DEFAULT_FROM_EMAIL)[1]
-    domain = our_address.rpartition("@")[2] or "localhost"
-    mail = EmailMessage(
-        sending.subject,
-        _text(sending, link),
-        formataddr((" ".join(business.name.split()), our_address)),
-        [sending.address],
-        reply_to=[business.email] if business.email else [],
-        headers={"Message-ID": f"<{sending.message_id}@{domain}>"},
-    )
-    for name, content, kind in _papers(sending):
-        mail.attach(name, content, kind)
-    return mail
+    code = "nothing_to_send"
 
 
-def _text(sending: Sending, link: NewInvoiceLink | None) -> str:
+@dataclass(frozen=True)
+class MailPaper:
+    """What is sent: the PDF `attachment` by its name, else that of the reminder and its invoice, or the invoice's."""
+
+    kind: SentPaper
+    invoice: Invoice | None = None
+    reminder: Reminder | None = None
+    attachment: bytes | None = None
+    attachment_name: str = ""
+    with_xml: bool = False
+
+
+def mail_text(body: str, link: InvoiceLink | None) -> str:
+    """The text as it goes; the address of the link comes in when the mail goes."""
     if link is None:
-        return f"{sending.body}\n"
-    until = localtime(link.row.expires_at, sending.business.zone)
+        return f"{body}\n"
+    until = localtime(link.expires_at, link.business.zone)
     return (
-        f"{sending.body}\n\n"
+        f"{body}\n\n"
         f"What it is for, how to pay it and what of it is paid also stands here, until {until:%-d %b %Y}:\n\n"
-        f"{link.address}\n\n"
+        f"{SECRET_PLACE}\n\n"
         "Whoever has this address can open it.\n"
     )
 
 
-def _papers(sending: Sending) -> list[tuple[str, bytes, str]]:
-    """Name, content and kind of each; at least one."""
-    found: list[tuple[str, bytes, str]] = []
-    if sending.attachment is not None:
-        found.append((sending.attachment_name or "paper.pdf", bytes(sending.attachment), PDF))
-    if sending.reminder is not None and sending.attachment is None:
-        found += _reminder(sending.reminder)
-    if sending.invoice is not None:
-        found += _invoice(sending.invoice, sending)
+def mail_papers(paper: MailPaper) -> list[Part]:
+    """At least one. NothingToSend where the PDF is not there."""
+    found: list[Part] = []
+    if paper.attachment is not None:
+        found.append(Part(paper.attachment_name or "paper.pdf", PDF, paper.attachment))
+    elif paper.reminder is not None:
+        found += _reminder(paper.reminder)
+    if paper.invoice is not None:
+        found += _invoice(paper.invoice, paper)
     if not found:
-        raise PaperIsMissing("The paper that was to be sent is not there any more.")
+        raise NothingToSend("There is no paper to send.")
     return found
 
 
-def _reminder(reminder: Reminder) -> list[tuple[str, bytes, str]]:
+def _reminder(reminder: Reminder) -> list[Part]:
     if not reminder.pdf:
         return []
-    return [(f"reminder-{paper_name(reminder.invoice.number)}.pdf", bytes(reminder.pdf), PDF)]
+    return [Part(f"reminder-{paper_name(reminder.invoice.number)}.pdf", PDF, bytes(reminder.pdf))]
 
 
-def _invoice(invoice: Invoice, sending: Sending) -> list[tuple[str, bytes, str]]:
+def _invoice(invoice: Invoice, paper: MailPaper) -> list[Part]:
     """The PDF, and on wish the e-invoice as UBL: as CII it is inside the PDF already."""
     papers = invoice.papers
     if papers is None:
         return []
     name = paper_name(invoice.number)
-    found = [(f"{name}.pdf", bytes(papers.pdf), PDF)]
-    if sending.with_xml and papers.ubl and sending.paper == SentPaper.INVOICE:
-        found.append((f"{name}.xml", bytes(papers.ubl), XML))
+    found = [Part(f"{name}.pdf", PDF, bytes(papers.pdf))]
+    if paper.with_xml and papers.ubl and paper.kind is SentPaper.INVOICE:
+        found.append(Part(f"{name}.xml", XML, bytes(papers.ubl)))
     return found

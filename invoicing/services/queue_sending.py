@@ -1,6 +1,7 @@
 """A paper is put on its way to one address."""
 
 from datetime import datetime
+from typing import cast
 
 from django.core.exceptions import ValidationError
 from django.core.validators import validate_email
@@ -8,14 +9,14 @@ from django.db import transaction
 
 from farms.models import Farm
 from farms.services.refuse_erased import refuse_erased
-from invoicing.domain.sending_states import SendingState, SentPaper
-from invoicing.models import Invoice, Reminder, Sending
-from invoicing.services.note_sending import note_sending
+from invoicing.models import Sending
+from invoicing.services.make_invoice_link import NewInvoiceLink, make_invoice_link
+from invoicing.services.make_mail import MailPaper, NothingToSend, mail_papers, mail_text
 from trimops.accounts.models import User
-from trimops.jobs import Job, enqueue
 from trimops.kernel.errors import RuleBroken
-
-MOST_SUBJECT = 200
+from trimops.outbox.domain.outgoing_states import Channel
+from trimops.outbox.models import Outgoing
+from trimops.outbox.services.put_out import Message, put_out
 
 
 class AddressMakesNoSense(RuleBroken):
@@ -30,50 +31,54 @@ class NoAddress(RuleBroken):
     code = "no_address"
 
 
-class NothingToSend(RuleBroken):
-    """A mail wants a subject, a text and a paper."""
-
-    code = "nothing_to_send"
-
-
 @transaction.atomic
 def queue_sending(
     *,
     farm: Farm,
-    paper: SentPaper,
+    paper: MailPaper,
     address: str,
     subject: str,
     body: str,
     at: datetime,
     by: User | None,
-    invoice: Invoice | None = None,
-    reminder: Reminder | None = None,
-    attachment: bytes | None = None,
-    attachment_name: str = "",
-    with_xml: bool = False,
     with_link: bool = False,
 ) -> Sending:
     """One mail to one address, begun once the transaction commits. AddressMakesNoSense, NothingToSend, FarmIsErased.
 
-    The paper is the invoice's or the reminder's own PDF, or `attachment`. `with_link`: the mail ends with a secret
-    address that opens the invoice, made when it goes.
+    `with_link`: the mail ends with a secret address that opens the invoice, which is closed if it never goes.
     """
     refuse_erased(farm=farm)
-    sending = Sending(business_id=farm.business_id, farm=farm, paper=paper.value, invoice=invoice)
-    sending.reminder, sending.attachment, sending.attachment_name = reminder, attachment, attachment_name
-    sending.address, sending.with_xml = sound_address(address), with_xml
-    sending.with_link = with_link and invoice is not None
-    sending.subject, sending.body = " ".join(subject.split())[:MOST_SUBJECT], body.strip()
-    sending.queued_at, sending.queued_by = at, by
-    if not sending.subject or not sending.body:
+    to = sound_address(address)
+    if not subject.strip() or not body.strip():
         raise NothingToSend("A mail wants a subject and a text: write both.")
-    if invoice is None and reminder is None and attachment is None:
-        raise NothingToSend("There is no paper to send.")
+    papers = mail_papers(paper)
+    link = (
+        make_invoice_link(invoice=paper.invoice, at=at) if with_link and paper.invoice is not None else None
+    )
+    message = Message(
+        channel=Channel.MAIL,
+        topic=paper.kind.topic,
+        address=to,
+        subject=subject,
+        body=mail_text(body.strip(), link.row if link else None),
+        secret=link.address if link else "",
+        farm_id=farm.pk,
+        reply_to=farm.business.email,
+        parts=papers,
+    )
+    return _put_out(farm, paper, message, link, at, by)
+
+
+def _put_out(
+    farm: Farm, paper: MailPaper, message: Message, link: NewInvoiceLink | None, at: datetime, by: User | None
+) -> Sending:
+    # because: only a message with a name of its own can have been written before
+    outgoing = cast(Outgoing, put_out(business_id=farm.business_id, message=message, at=at, by=by))
+    sending = Sending(business_id=farm.business_id, farm=farm, paper=paper.kind.value, outgoing=outgoing)
+    sending.invoice, sending.reminder, sending.with_xml = paper.invoice, paper.reminder, paper.with_xml
+    sending.with_link, sending.link = link is not None, link.row if link else None
     sending.full_clean()
     sending.save()
-    words = f"Asked for by {by}" if by else ""
-    note_sending(sending=sending, state=SendingState.QUEUED, at=at, words=words)
-    enqueue(Job.SEND_PAPER, sending_id=sending.pk)
     return sending
 
 

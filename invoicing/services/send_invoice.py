@@ -6,12 +6,14 @@ from datetime import datetime, timedelta
 
 from django.db import transaction
 
-from invoicing.domain.sending_states import SendingState, SentPaper
+from invoicing.domain.sent_papers import SentPaper
 from invoicing.models import Invoice, Sending
 from invoicing.selectors.invoice_mail import InvoiceMail, invoice_mail
 from invoicing.services.make_invoice_link import NotIssuedYet
+from invoicing.services.make_mail import MailPaper
 from invoicing.services.queue_sending import NoAddress, queue_sending, sound_address
 from trimops.accounts.models import User
+from trimops.outbox.domain.outgoing_states import OutgoingState
 
 SAME_PRESS = timedelta(minutes=1)
 """Nobody means to send the same paper to the same address twice within a minute."""
@@ -59,11 +61,11 @@ def _worded(mail: InvoiceMail, subject: str, body: str, with_xml: bool | None) -
 
 def _just_now(invoice: Invoice, address: str, at: datetime) -> Sending | None:
     rows = Sending.objects.within(invoice.scope).filter(
-        invoice=invoice, paper=SentPaper.INVOICE.value, address__iexact=address, left_at__isnull=True
+        invoice=invoice, paper=SentPaper.INVOICE.value, outgoing__address__iexact=address
     )
-    lately = rows.filter(queued_at__gt=at - SAME_PRESS).exclude(state=SendingState.FAILED.value)
-    on_its_way = rows.filter(state__in=[SendingState.QUEUED.value, SendingState.GOING.value])
-    return (lately | on_its_way).defer("attachment").first()
+    went = rows.filter(outgoing__state=OutgoingState.WENT.value, outgoing__written_at__gt=at - SAME_PRESS)
+    on_its_way = rows.filter(outgoing__state__in=[OutgoingState.WAITING.value, OutgoingState.GOING.value])
+    return (went | on_its_way).select_related("outgoing").first()
 
 
 def _queue(
@@ -71,13 +73,11 @@ def _queue(
 ) -> Sending:
     return queue_sending(
         farm=invoice.farm,
-        paper=SentPaper.INVOICE,
+        paper=MailPaper(SentPaper.INVOICE, invoice, with_xml=mail.with_xml),
         address=address,
         subject=mail.subject,
         body=mail.body,
         at=at,
         by=by,
-        invoice=invoice,
-        with_xml=mail.with_xml,
         with_link=with_link,
     )

@@ -8,10 +8,11 @@ from django.db import transaction
 from farms.models import Farm
 from invoicing.documents.statement_pdf import statement_pdf
 from invoicing.domain.money_words import in_words
-from invoicing.domain.sending_states import SentPaper
+from invoicing.domain.sent_papers import SentPaper
 from invoicing.models import Sending
 from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.statement_content import statement_content
+from invoicing.services.make_mail import MailPaper
 from invoicing.services.queue_sending import NoAddress, queue_sending
 from trimops.accounts.models import User
 
@@ -31,17 +32,17 @@ def send_statement(*, farm: Farm, first: date, last: date, at: datetime, by: Use
         f"To pay on that day: {in_words(owed, content.currency)}.\n\n"
         f"If something does not agree with your books, please tell us.\n{farm.business.name}"
     )
+    name = f"statement-{first:%Y%m%d}-{last:%Y%m%d}.pdf"
+    paper = MailPaper(SentPaper.STATEMENT, attachment=pdf, attachment_name=name)
     return [
         queue_sending(
             farm=farm,
-            paper=SentPaper.STATEMENT,
+            paper=paper,
             address=address,
             subject=f"Statement of account, {farm.name}, {days}",
             body=body,
             at=at,
             by=by,
-            attachment=pdf,
-            attachment_name=f"statement-{first:%Y%m%d}-{last:%Y%m%d}.pdf",
         )
         for address in addresses
     ]

@@ -69,7 +69,7 @@ class FarmAccountPage(AccountPage):
         """Send the statement of that period."""
         farm, (first, last) = self.farm(farm_pk), self.asked(request.POST)
         sent = send_statement(farm=farm, first=first, last=last, at=self.now, by=self.seat.user)
-        addresses = ", ".join(sending.address for sending in sent)
+        addresses = ", ".join(sending.outgoing.address for sending in sent)
         messages.success(request, f"The statement is on its way to {addresses}.")
         return redirect(f"{reverse('farm_account', args=[farm_pk])}?first={first}&last={last}")
 

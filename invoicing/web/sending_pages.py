@@ -13,23 +13,21 @@ from invoicing.models import Invoice, InvoiceLink, Sending
 from invoicing.selectors.invoice_mail import invoice_mail
 from invoicing.selectors.sending_rows import (
     SendingFilter,
-    log_of,
     never_mailed,
     sending_counts,
+    sending_of_mail,
     sending_row,
     sendings,
     sendings_of,
     told_first,
 )
 from invoicing.services.close_invoice_link import close_invoice_link
-from invoicing.services.leave_sending import leave_sending
 from invoicing.services.make_invoice_link import NotIssuedYet, make_invoice_link
-from invoicing.services.send_again import send_again
 from invoicing.services.send_invoice import send_invoice
-from invoicing.services.sweep_sendings import sweep_sendings
 from invoicing.web.invoice_pages import MONEY
 from invoicing.web.sending_forms import SendForm
 from trimops.kernel.clock import local_day
+from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage
 
 PER_PAGE = 40
@@ -69,7 +67,7 @@ class InvoiceSendPage(ScopedPage):
             with_link=said["with_link"],
             with_xml=said.get("with_xml", False),
         )
-        to = ", ".join(sending.address for sending in queued)
+        to = ", ".join(sending.outgoing.address for sending in queued)
         messages.success(request, f"{invoice.number} is on its way to {to}. What became of it stands below.")
         return redirect("invoice_send", invoice.pk)
 
@@ -89,7 +87,7 @@ class InvoiceSendPage(ScopedPage):
 
 
 class SendingsPage(ScopedPage):
-    """What waits, what did not go, what nobody knows, and all that went."""
+    """Of the papers of the money: what did not go, what waits, all, and what was never mailed."""
 
     roles = MONEY
     template = "invoicing/sendings.html"
@@ -116,46 +114,26 @@ class SendingsPage(ScopedPage):
 
 
 class SendingPage(ScopedPage):
-    """One mail: its text, and each step of its way."""
-
-    roles = MONEY
-    template = "invoicing/sending.html"
-
-    def get(self, request: HttpRequest, pk: int) -> HttpResponse:
-        sending = self.fetch(Sending, pk, "farm", "invoice", "queued_by")
-        return self.show({"sending": sending, "row": sending_row(sending), "log": log_of(sending)})
-
-
-class SendingAgainPage(ScopedPage):
-    roles = MONEY
-
-    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        sending = send_again(sending=self.fetch(Sending, pk), at=self.now, by=self.seat.user)
-        messages.success(request, f"It is tried again, to {sending.address}.")
-        return redirect("sending", sending.pk)
-
-
-class SendingLeavePage(ScopedPage):
-    roles = MONEY
-
-    def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        sending = leave_sending(sending=self.fetch(Sending, pk), at=self.now, by=self.seat.user)
-        messages.success(request, f"The mail to {sending.address} is left: it is tried no more.")
-        return redirect("sendings")
-
-
-class SendingsNowPage(ScopedPage):
-    """Try all that waits, without waiting for its time."""
+    """Where a mail used to be told of; it stands among all that leaves now."""
 
     roles = MONEY
 
-    def post(self, request: HttpRequest) -> HttpResponseBase:
-        swept = sweep_sendings(scope=self.scope, at=self.now, all_now=True)
-        if swept.started:
-            messages.success(request, f"Tried now: {swept.started}. What became of them stands below.")
-        else:
-            messages.info(request, "Nothing waits to go.")
-        return redirect("sendings")
+    def get(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        return redirect("outgoing", self.fetch(Sending, pk).outgoing_id)
+
+
+class SentPaperPage(ScopedPage):
+    """From an outgoing mail to what it is about: its invoice's mails, or the farm's account."""
+
+    roles = MONEY
+
+    def get(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        sending = sending_of_mail(self.scope, pk)
+        if sending is None:
+            raise NotFound("There is nothing at this address.")
+        if sending.invoice_id is not None:
+            return redirect("invoice_send", sending.invoice_id)
+        return redirect("farm_account", sending.farm_id)
 
 
 class InvoiceLinksPage(ScopedPage):

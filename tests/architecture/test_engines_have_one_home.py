@@ -10,7 +10,20 @@ HOMES = {"geographiclib": 2, "openpyxl": 2}
 
 
 @pytest.mark.parametrize(
-    "engine", ["pyvrp", "icalendar", "openpyxl", "dj_database_url", "httpx", "osrm", "numba", "highspy"]
+    "engine",
+    [
+        "pyvrp",
+        "icalendar",
+        "openpyxl",
+        "dj_database_url",
+        "httpx",
+        "osrm",
+        "numba",
+        "highspy",
+        "holidays",
+        "prometheus_client",
+        "sentry_sdk",
+    ],
 )
 def test_an_engine_has_one_adapter_file(engine):
     homes = [

@@ -29,12 +29,16 @@ def test_a_silenced_line_says_which_rule_it_silences():
     assert not found
 
 
+# because: its names are the ids that the job's function is handed
+IDS_BY_NAME = {"trimops/errands/services/enqueue.py"}
+
+
 def test_a_service_is_called_with_names_only():
     """The function that a services file is named after takes keyword-only arguments."""
     found = [
         f"{name_of(path)}:{node.lineno}"
         for path in product_files()
-        if "services" in path.parts
+        if "services" in path.parts and name_of(path) not in IDS_BY_NAME
         for node in tree_of(path).body
         if isinstance(node, ast.FunctionDef)
         and node.name == path.stem

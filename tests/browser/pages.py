@@ -14,8 +14,13 @@ from invoicing.services.keep_day_journeys import keep_journeys
 from invoicing.services.make_invoice_link import make_invoice_link
 from invoicing.services.send_invoice import send_invoice
 from tests.browser.kit_pages import kit_pages
+from tests.browser.message_pages import message_pages, strangers_message_pages
+from tests.browser.outgoing_pages import outgoing_pages
+from tests.browser.outside_pages import outside_pages
 from tests.browser.payments_pages import payments_pages
 from tests.browser.small_round import Round
+from tests.browser.stuck_pages import stuck_pages
+from tests.browser.watch_pages import watch_by_link_pages, watch_pages
 from tests.factories import MONDAY
 from trimops.accounts.services.invite_person import invitation_token
 from trimops.portal.services.make_link import LinkKind, make_link
@@ -38,6 +43,8 @@ def strangers_pages(r: Round) -> Iterator[str]:
     yield reverse("invitation", args=[invitation_token(r.invited)])
     yield reverse("come_in")
     yield from _vets_pages(r)
+    yield from watch_by_link_pages(r)
+    yield from strangers_message_pages(r)
     link = make_invoice_link(invoice=r.issued, at=timezone.now())
     yield link.address.removeprefix(settings.SITE_ADDRESS)
     yield reverse("come_in_by_link", args=[make_link(user=r.house.client, kind=LinkKind.TOLD)])
@@ -71,6 +78,9 @@ def owners_pages(r: Round) -> Iterator[str]:
     yield from _books(r)
     yield from payments_pages(r)
     yield from kit_pages(r)
+    yield from watch_pages(r)
+    yield from outside_pages(r.house)
+    yield from stuck_pages(r.house, r.finished.pk)
 
 
 def _week_and_visits(r: Round) -> Iterator[str]:
@@ -131,6 +141,7 @@ def _farms(r: Round) -> Iterator[str]:
 
 
 def _rest(r: Round) -> Iterator[str]:
+    yield from message_pages(r)
     yield from (
         reverse(name) for name in ("invoice_list", "prices", "payers", "people", "business", "calendar")
     )
@@ -193,4 +204,5 @@ def _mail(r: Round) -> Iterator[str]:
     to = ["farm@example.invalid"]
     (sending,) = send_invoice(invoice=r.issued, at=timezone.now(), by=r.house.owner, addresses=to)
     yield from (reverse(name, args=[r.issued.pk]) for name in ("invoice_send", "invoice_links"))
-    yield from (reverse("sendings") + "?show=all", reverse("sending", args=[sending.pk]))
+    yield reverse("sendings") + "?show=all"
+    yield from outgoing_pages(r.house, sending.outgoing_id)

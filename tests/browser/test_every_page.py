@@ -31,8 +31,10 @@ NO_PAGES = {
     *("crush_today", "crush_papers", "crush_writings", "crush_photo", "trim_photo"),
     *("portal_hold", "portal_wish", "portal_take", "portal_let_go"),
     *("portal_invoice_paper", "portal_invoice_xml", "portal_calendar_close"),
+    "list_by_link",
     *("invoice_by_link_pdf", "invoice_by_link_xml", "invoice_link_close"),
-    *("sendings_now", "sending_again", "sending_leave"),
+    *("webhook_try", "webhook_close", "outside_calendar_read", "outside_calendar_remove"),
+    *("sending", "sent_paper", "outgoing_now", "outgoing_again", "outgoing_leave"),
     *("offer_hold", "held_take", "held_let_go"),
     *("replan_state", "replan_accept", "replan_drop", "replan_told", "van_back"),
     *("visit_bill", "bill_after_all", "invoice_whole_drop"),
@@ -43,6 +45,8 @@ NO_PAGES = {
     *("farm_statement", "invoice_set_off", "bank_accept", "bank_aside", "bank_paid_back"),
     *("portal_erase_back", "portal_vet_close", "vet_pass_close", "vet_report", "vet_letter", "vet_photo"),
     *("price_list_drop", "tax_rate_drop", "agreement_end", "money_logo"),
+    *("stuck_again", "stuck_leave"),
+    *("watch_try", "watch_well", "visit_heard"),
     *("kit_csv", "kit_load", "kit_weather", "kit_order_place", "kit_order_arrived", "kit_order_off"),
     "vet_herd",  # because: its part of the page is the one of herd_figures
 }

@@ -7,6 +7,9 @@ import pytest
 from django.db import transaction
 
 from tests.factories import House, make_house
+from tests.trimops.outbox.mail_line import mail_line
+
+__all__ = ["mail_line"]
 
 
 @pytest.fixture(scope="module")

@@ -3,7 +3,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from trimops.kernel.clock import at_local, from_to, is_night, local_day, monday_of
+from trimops.kernel.clock import at_local, from_to, local_day, monday_of
 
 LONDON = ZoneInfo("Europe/London")
 
@@ -14,11 +14,6 @@ def test_late_evening_in_utc_is_already_the_next_day_in_british_summer():
 
 def test_the_same_evening_in_winter_is_still_that_day():
     assert local_day(datetime(2026, 1, 1, 23, 30, tzinfo=UTC), LONDON) == date(2026, 1, 1)
-
-
-def test_the_night_is_one_hour_of_its_own_clock():
-    hours = [datetime(2026, 7, 1, hour, 30, tzinfo=UTC) for hour in range(24)]
-    assert [at.hour for at in hours if is_night(at, LONDON)] == [1]
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from email import message_from_bytes
 from email.message import EmailMessage
 from email.policy import default
+from typing import TypeVar
 
 
 @dataclass(frozen=True)
@@ -112,11 +113,14 @@ class _Server(socketserver.ThreadingTCPServer):
     daemon_threads = True
 
 
+Server = TypeVar("Server", bound=MailServer)
+
+
 @contextmanager
-def mail_server() -> Iterator[MailServer]:
+def mail_server(kind: type[Server] = MailServer) -> Iterator[Server]:  # type: ignore[assignment]
     """Run one on a free port until the block ends."""
     with _Server(("127.0.0.1", 0), _Talk) as server:
-        told = MailServer(port=server.server_address[1])
+        told = kind(port=server.server_address[1])
         server.told = told  # type: ignore[attr-defined]
         thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True)
         thread.start()

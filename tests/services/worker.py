@@ -26,8 +26,11 @@ class Worker:
 
 
 @contextmanager
-def worker(app: Celery, log: Path, *, processes: int = 1, broker: str | None = None) -> Iterator[Worker]:
-    """Run `celery worker` until the block ends and yield it; jobs enqueued meanwhile go to it."""
+def worker(
+    app: Celery, log: Path, *, processes: int = 1, broker: str | None = None, **told: str
+) -> Iterator[Worker]:
+    """Run `celery worker` until the block ends and yield it; jobs enqueued meanwhile go to it. `told`: more of its
+    environment."""
     name = f"test-{os.getpid()}@localhost"
     command = [
         *(sys.executable, "-m", "celery", "--app", "trimops", "worker", "--loglevel", "INFO"),
@@ -38,7 +41,7 @@ def worker(app: Celery, log: Path, *, processes: int = 1, broker: str | None = N
         "DATABASE_URL": database_url_of_test(),
         "DJANGO_SETTINGS_MODULE": "trimops.settings.base",
     }
-    env["REDIS_URL"] = broker or settings.REDIS_URL
+    env |= {"REDIS_URL": broker or settings.REDIS_URL, **told}
     is_ready = partial(_is_ready, log)
     with running(command, log=log, is_ready=is_ready, env=env, cwd=settings.BASE_DIR) as process:
         was_eager = app.conf.task_always_eager

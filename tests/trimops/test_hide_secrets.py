@@ -39,3 +39,12 @@ def test_what_django_says_of_a_refused_request_holds_no_token(caplog):
     Client().get(f"/nothing-here/{secret}/")
     assert "Not Found: /nothing-here/.../" in caplog.text
     assert secret not in caplog.text
+
+
+@pytest.mark.parametrize(
+    "address",
+    ["/visits/feeds/{}.ics", "/bill/{}/invoice.pdf", "/account/login/?next=%2Fbill%2F{}%2F", "/bill/{}\\n"],
+)
+def test_a_token_before_an_ending_or_inside_another_address_is_hidden(address):
+    secret = new_secret()
+    assert secret not in written("at %s", address.format(secret))

@@ -36,16 +36,20 @@ from tests.factories import (
     under_way,
     wanted,
 )
+from tests.trimops.errands.errand_hands import written
 from tests.visits.services.offers import hold, offers
 from tests.walls.furnished_kit import kit_of
+from tests.walls.furnished_outgoing import outgoing_of
+from tests.walls.furnished_outside import outside_of
 from tests.walls.furnished_payments import payments_of
+from tests.walls.furnished_watch import watch_of
 from trimops.accounts.roles import FarmRight
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import OutBecause, VanOut, Visit, WeekPlan
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.issue_letter import issue_letter
 from visits.services.issue_report import issue_first_report
-from visits.services.make_calendar_address import make_calendar_address
+from visits.services.make_calendar_address import FeedWish, make_calendar_address
 from visits.services.note_what_happened import OutWord
 from visits.services.replan_week import replan_week
 from visits.services.strike_cow import strike_cow
@@ -79,7 +83,7 @@ def furnish(name: str) -> Furnished:
     again = _planned_again(house)
     plan = ask_week_plan(business=house.business, monday=MONDAY, at=SUNDAY_EVENING, by=house.owner)
     think_week_plan(week_plan=plan, limits=SolveLimits(iterations=10), at=SUNDAY_EVENING)
-    made = make_calendar_address(business=house.business, name="Phone", at=NOON, by=house.owner)
+    made = make_calendar_address(business=house.business, wish=FeedWish("Phone"), at=NOON, by=house.owner)
     keys |= {
         "week_plan": plan.pk,
         "plan_shift": plan.plan["shifts"][0]["id"],
@@ -90,6 +94,7 @@ def furnish(name: str) -> Furnished:
         **_sent(house),
         "access": FarmAccess.objects.within(house.scope).get().pk,
         "van": house.van.pk,
+        "calendar_of_van": f"van-{house.van.pk}",
         "payer": Payer.objects.create(business=house.business, name="The Estate").pk,
         "contact": Contact.objects.create(
             business=house.business, farm=house.farm, name="H. Manager", part="Herd manager"
@@ -97,7 +102,13 @@ def furnish(name: str) -> Furnished:
         "membership": next(m.pk for m in house.memberships.values() if m.user == house.office),
     }
     other |= _clients_rows(house, second, Cow.objects.within(house.scope).get(pk=other["cow"]))
-    keys |= _money_terms(house) | kit_of(house)
+    keys |= (
+        _money_terms(house)
+        | kit_of(house)
+        | {"errand": written(house.business, state="stuck").pk}
+        | outside_of(house)
+        | watch_of(house, keys["under_way"])
+    )
     let_in_fully(house)
     return Furnished(house, keys, other, made.secret)
 
@@ -113,7 +124,7 @@ def _clients_rows(house: House, farm: Farm, cow: Cow) -> dict[str, object]:
     put_down(done, cow, blocked_foot())
     draft = draft_invoice(visit=finish(done, house.trimmer), at=NOON)
     calendar = make_calendar_address(
-        business=house.business, name="Farm's phone", at=NOON, by=house.client, shows=farm
+        business=house.business, wish=FeedWish("Farm's phone", farm), at=NOON, by=house.client
     )
     issued = issue_invoice(invoice=draft, at=NOON, by=house.owner)
     return {
@@ -151,7 +162,8 @@ def _sent(house: House) -> dict[str, object]:
     invoice = Invoice.objects.within(house.scope).issued().get(farm=house.farm)
     to = ["farm@example.invalid"]
     (sending,) = send_invoice(invoice=invoice, at=NOON, by=house.office, addresses=to)
-    return {"sending": sending.pk, "invoice_link": make_invoice_link(invoice=invoice, at=NOON).row.pk}
+    link = make_invoice_link(invoice=invoice, at=NOON).row
+    return {"sending": sending.pk, "invoice_link": link.pk, **outgoing_of(house, sending)}
 
 
 def _draft_of(house: House, done: Visit) -> dict[str, object]:

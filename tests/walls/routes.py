@@ -5,7 +5,12 @@ from collections.abc import Iterator
 from django.urls import URLPattern, URLResolver, get_resolver
 
 from tests.walls.kit_routes import KIT
+from tests.walls.message_routes import MESSAGE_LINKS, MESSAGES
+from tests.walls.outgoing_routes import OUTGOING
+from tests.walls.outside_routes import OUTSIDE
 from tests.walls.route import Route
+from tests.walls.stuck_routes import STUCK
+from tests.walls.watch_routes import WATCH
 from trimops.accounts.roles import EVERYONE, STAFF, Role
 
 OWNER = frozenset({Role.OWNER})
@@ -37,6 +42,7 @@ PAGES = {
     "cow_edit": Route(STAFF, {"farm_pk": "farm", "pk": "cow"}),
     "herd_list": Route(STAFF, {"pk": "farm"}),
     "herd_preview": Route(STAFF, {"farm_pk": "farm", "pk": "herd_import"}),
+    "by_itself": Route(STAFF),
     "this_week": Route(STAFF),
     "plan_week": Route(CRUSH, fixed={"week": "2026-03-02"}, answer=405),
     "week_plan": Route(STAFF, {"pk": "week_plan"}, answer=302),
@@ -118,10 +124,8 @@ PAGES = {
     "invoice_links": Route(MONEY, {"pk": "issued"}),
     "invoice_link_close": Route(MONEY, {"pk": "invoice_link"}, answer=405),
     "sendings": Route(MONEY),
-    "sendings_now": Route(MONEY, answer=405),
-    "sending": Route(MONEY, {"pk": "sending"}),
-    "sending_again": Route(MONEY, {"pk": "sending"}, answer=405),
-    "sending_leave": Route(MONEY, {"pk": "sending"}, answer=405),
+    "sending": Route(MONEY, {"pk": "sending"}, answer=302),
+    "sent_paper": Route(MONEY, {"pk": "money_mail"}, answer=302),
     "invoice_draft": Route(MONEY, {"visit_pk": "finished"}, answer=405),
     "bill_ready": Route(MONEY),
     "bill_leave": Route(MONEY, {"visit_pk": "finished"}),
@@ -207,16 +211,27 @@ PAGES = {
     "farm_data_all": Route(MONEY, {"pk": "farm"}, answer=405),
     "farm_erase": Route(OWNER, {"pk": "farm"}),
     **KIT,
+    **WATCH,
+    **MESSAGES,
+    **OUTGOING,
+    **STUCK,
+    **OUTSIDE,
 }
 # The JSON side: refused in problem details instead of being led to sign in.
 API = {
     "crush_writings": Route(CRUSH, {"pk": "under_way"}, answer=405),
     "crush_photo": Route(CRUSH, {"pk": "under_way", "uid": "photo"}, answer=405),
+    "visit_heard": Route(CRUSH, {"pk": "under_way"}, answer=405),
 }
 # The address itself is the proof: whoever holds the link may open it.
 VETS_LINK = {"vet_desk", "vet_report", "vet_letter", "vet_cow", "vet_photo", "vet_herd"}
 BILLS_LINK = {"invoice_by_link", "invoice_by_link_pdf", "invoice_by_link_xml"}
-BY_LINK = {"invitation", "calendar_feed", "come_in_by_link"} | VETS_LINK | BILLS_LINK
+BY_LINK = (
+    {"invitation", "calendar_feed", "come_in_by_link", "watch_by_link"}
+    | VETS_LINK
+    | BILLS_LINK
+    | MESSAGE_LINKS
+)
 # Open to all: it lets nobody in, it sends a link to an address that is known.
 DOOR = {"come_in"}
 # Open to all, because there is nothing in it but our own files.

@@ -27,7 +27,17 @@ OF_THE_OFFICE = (
         "bank",
         "bank_done",
     ),
-    *("sendings", "reminders", "mileage", "books", "invoice_list", "prices", "tax_rates", "period_lock"),
+    *(
+        "outgoing_list",
+        "sendings",
+        "reminders",
+        "mileage",
+        "books",
+        "invoice_list",
+        "prices",
+        "tax_rates",
+        "period_lock",
+    ),
 )
 
 

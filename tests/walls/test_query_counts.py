@@ -11,7 +11,9 @@ from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
+from django.utils import timezone
 
+from farms.domain.told_by import LANGUAGES
 from farms.models import Contact, Farm
 from invoicing.services.draft_invoice import draft_invoice
 from tests.factories import (
@@ -34,20 +36,33 @@ from tests.factories import (
     under_way,
     wanted,
 )
+from tests.trimops.errands.errand_hands import written
+from tests.trimops.outbox.messages import put
+from tests.trimops.outbox.webhooks import make_webhook
 from tests.walls.furnished import SUNDAY_EVENING
 from trimops.accounts.roles import Role
+from trimops.outbox.services.try_webhook import try_webhook
 from visits.domain.kit.stock_kinds import ConsumableKind, UsePer
 from visits.domain.kit.use_rules import Recipe
 from visits.domain.mobility import MobilityScale
 from visits.domain.planning.solve_limits import SolveLimits
-from visits.models import Consumable, DraftChange, DraftKind, Van
+from visits.models import (
+    Consumable,
+    DraftChange,
+    DraftKind,
+    MessageText,
+    OutsideBusy,
+    OutsideCalendar,
+    Van,
+    VisitMessage,
+)
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.kit.buy_stock import BoughtItem, buy_stock
 from visits.services.kit.count_stock import count_stock
 from visits.services.kit.stock_place import place_of_van
 from visits.services.kit.stock_places import stock_places_of
 from visits.services.kit.stock_word import Amount, StockWord
-from visits.services.make_calendar_address import make_calendar_address
+from visits.services.make_calendar_address import FeedWish, make_calendar_address
 from visits.services.note_scores import CowScore, ScoringWord, note_scores
 from visits.services.think_week_plan import think_week_plan
 
@@ -111,7 +126,7 @@ def more_vans(house, count):
 def more_addresses(house, count):
     for n in range(count):
         make_calendar_address(
-            business=house.business, name=f"Phone {n}", at=TUESDAY_TEN, by=house.owner, shows=house.van
+            business=house.business, wish=FeedWish(f"Phone {n}", house.van), at=TUESDAY_TEN, by=house.owner
         )
 
 
@@ -143,6 +158,44 @@ def more_cows_to_draft(house, count):
         DraftChange.objects.create(
             business=house.business, visit=visit, cow=cow, kind=kind, why="limps", at=NOON, by=house.client
         )
+
+
+def more_own_calendars(house, count):
+    """Each with entries of this week, some of them long."""
+    for n in range(count):
+        calendar = OutsideCalendar.objects.create(
+            business=house.business, van=house.van, name=f"Own {n}", made_at=NOON, made_by=house.owner
+        )
+        for hours in (1, 30):
+            OutsideBusy.objects.create(
+                business=house.business,
+                calendar=calendar,
+                starts=timezone.now() + timedelta(days=n),
+                ends=timezone.now() + timedelta(days=n, hours=hours),
+            )
+
+
+def more_webhooks(house, count):
+    for _ in range(count):
+        row = make_webhook(house, f"https://books.example/{uuid4()}")
+        try_webhook(address=row, at=NOON)
+
+
+def more_told(house, count):
+    """People who are told, and a visit whose farm was told by each; texts in as many languages."""
+    visit = house.farm.visits.within(house.scope).first() or planned(house.farm, house.van)
+    known = MessageText.objects.within(house.scope).count()
+    for language in list(LANGUAGES)[known : known + count]:
+        MessageText.objects.create(business=house.business, kind="tomorrow", language=language, short="{day}")
+        fields = {"business": house.business, "farm": house.farm, "part": "Owner", "told_by": "sms"}
+        ringer = Contact.objects.create(name=f"Ringer {language}", phone="0199 555 020", **fields)
+        row = put(house, farm_id=house.farm.pk)
+        told = {"kind": "booked", "hour": visit.planned_start, "made_at": NOON, "outgoing_id": row.pk}
+        VisitMessage.objects.create(business=house.business, visit=visit, contact=ringer, **told)
+
+
+def told_of(house):
+    return reverse("visit", args=[house.farm.visits.within(house.scope).get().pk])
 
 
 def draft_of(house):
@@ -192,6 +245,11 @@ def crush_of(house):
     return reverse("crush_papers", args=[house.farm.visits.within(house.scope).get(state="under_way").pk])
 
 
+def more_stuck(house, count):
+    for _ in range(count):
+        written(house.business, state="stuck", ended_at=NOON, ids={"visit_id": 1})
+
+
 PAGES = {
     "farms": (Role.OWNER, lambda house: reverse("farm_list"), more_farms),
     "visits": (Role.OWNER, lambda house: reverse("visit_list"), more_visits),
@@ -208,7 +266,19 @@ PAGES = {
         more_of_one_cow,
     ),
     "vans": (Role.OWNER, lambda house: reverse("vans"), more_vans),
+    "messages to farms": (Role.OFFICE, lambda house: reverse("messages"), more_told),
+    "one kind of message": (Role.OFFICE, lambda house: reverse("message", args=["tomorrow"]), more_told),
+    "a visit whose farm was told": (Role.OFFICE, told_of, more_told),
     "calendars": (Role.OWNER, lambda house: reverse("calendar"), more_addresses),
+    "other programs": (Role.OWNER, lambda house: reverse("webhooks"), more_webhooks),
+    "what got stuck": (Role.OWNER, lambda house: reverse("stuck"), more_stuck),
+    "vans with calendars": (Role.OWNER, lambda house: reverse("vans"), more_own_calendars),
+    "calendars of a van": (
+        Role.TRIMMER,
+        lambda house: reverse("van_calendars", args=[house.van.pk]),
+        more_own_calendars,
+    ),
+    "the week with calendars": (Role.OWNER, lambda house: reverse("this_week"), more_own_calendars),
     "a draft list": (Role.OFFICE, draft_of, more_cows_to_draft),
     "rounds of scores": (
         Role.OFFICE,
@@ -229,8 +299,13 @@ def queries_for(client, address):
     return [query["sql"] for query in asked.captured_queries]
 
 
-@pytest.mark.parametrize(("role", "address_of", "add"), PAGES.values(), ids=PAGES)
-def test_many_rows_take_as_many_queries_as_few(house, role, address_of, add):
+MOST = {"the cows of a visit": 32}
+"""Thirty else. The papers that a phone fetches once for a visit hold seven parts, and ask after the watch twice."""
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_many_rows_take_as_many_queries_as_few(house, page):
+    role, address_of, add = PAGES[page]
     client = Client()
     client.force_login(house.memberships[role].user)
     add(house, FEW)
@@ -240,7 +315,7 @@ def test_many_rows_take_as_many_queries_as_few(house, role, address_of, add):
     add(house, MANY - FEW)
     many = queries_for(client, address)
     assert len(many) == len(few), "\n".join(many)
-    assert len(many) <= 30
+    assert len(many) <= MOST.get(page, 30)
 
 
 def test_a_client_of_many_farms_takes_no_more_queries_either(house):

@@ -7,13 +7,6 @@ Only shells read the clock; everything below is handed the instant.
 from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-NIGHT_HOUR = 2
-
-
-def is_night(at: datetime, zone: ZoneInfo) -> bool:
-    """Whether the aware instant `at` lies in the hour in which the nightly work of a business in `zone` is done."""
-    return at.astimezone(zone).hour == NIGHT_HOUR
-
 
 def local_day(at: datetime, zone: ZoneInfo) -> date:
     """The calendar day on which the aware instant `at` falls in `zone`."""

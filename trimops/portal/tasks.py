@@ -1,16 +1,22 @@
 """Background jobs of the farm's side. Each loads its row and calls one service."""
 
-from celery import shared_task
 from django.utils import timezone
 
+from trimops.errands.does import does
+from trimops.errands.row_of import row_of
 from trimops.jobs import Job
+from trimops.kernel.scope import Scope
+from trimops.portal.services.clean_up import clean_up
 from trimops.portal.services.tell_report import tell_report
-from trimops.tenancy.unscoped import unscoped
 from visits.models import IssuedReport
 
 
-@shared_task(name=Job.TELL_REPORT)
+@does(Job.CLEAN_UP)
+def clean_up_task(business_id: int) -> None:
+    clean_up(scope=Scope(business_id), at=timezone.now())
+
+
+@does(Job.TELL_REPORT)
 def tell_report_task(report_id: int) -> None:
-    with unscoped("a job is handed one row"):
-        report = IssuedReport.objects.get(pk=report_id)
+    report = row_of(IssuedReport, report_id)
     tell_report(report=report, at=timezone.now())

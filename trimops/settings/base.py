@@ -4,8 +4,8 @@ import os
 from pathlib import Path
 
 from trimops.settings.database import database_from
-from trimops.settings.hide_secrets import HideSecrets
 from trimops.settings.secret_key import read_or_make_secret_key
+from trimops.settings.watching import logging_from
 
 BASE_DIR = Path(__file__).resolve().parent.parent.parent
 DATA_DIR = Path(os.environ.get("TRIMOPS_DATA_DIR", str(BASE_DIR / ".data")))
@@ -17,6 +17,10 @@ ALLOWED_HOSTS = os.environ.get("TRIMOPS_ALLOWED_HOSTS", "localhost,127.0.0.1,[::
 CSRF_TRUSTED_ORIGINS = [origin for origin in os.environ.get("TRIMOPS_ORIGINS", "").split(",") if origin]
 IS_HTTPS = os.environ.get("TRIMOPS_HTTPS", "0") == "1"
 
+# Safety copies; a key seals them. Beside the data they save from a slip, not from a lost disk.
+BACKUP_DIR = Path(os.environ.get("TRIMOPS_BACKUP_DIR", str(DATA_DIR / "backups")))
+BACKUP_KEY = os.environ.get("TRIMOPS_BACKUP_KEY", "")
+
 DATABASES = {"default": database_from(os.environ.get("DATABASE_URL"), DATA_DIR)}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
@@ -24,6 +28,8 @@ INSTALLED_APPS = [
     "trimops",
     "trimops.tenancy",
     "trimops.accounts",
+    "trimops.errands",
+    "trimops.outbox",
     "trimops.web",
     "farms",
     "visits",
@@ -42,6 +48,8 @@ INSTALLED_APPS = [
 ]
 
 MIDDLEWARE = [
+    "trimops.web.probes.ProbeMiddleware",
+    "trimops.web.access_line.AccessLineMiddleware",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
@@ -53,6 +61,7 @@ MIDDLEWARE = [
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "allauth.account.middleware.AccountMiddleware",
     "farms.web.seat_middleware.SeatMiddleware",
+    "visits.web.lone_watch.heard_middleware.HeardMiddleware",
     "trimops.web.refusals.RefusalMiddleware",
 ]
 
@@ -72,6 +81,7 @@ TEMPLATES = [
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
                 "trimops.web.page_frame.page_frame",
+                "visits.web.lone_watch.watch_notices.watch_notices",
             ],
         },
     },
@@ -86,11 +96,18 @@ USE_I18N = True
 
 STATIC_URL = "static/"
 STATIC_ROOT = BASE_DIR / "static-collected"
+# 1: from what collectstatic gathered, compressed, kept by browsers for good; else from where the files lie.
+IS_COLLECTED = os.environ.get("TRIMOPS_COLLECTED", "0") == "1"
 STORAGES = {
     "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
-    "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
+    "staticfiles": {
+        "BACKEND": "trimops.web.release_files.ReleaseFiles"
+        if IS_COLLECTED
+        else "django.contrib.staticfiles.storage.StaticFilesStorage"
+    },
 }
 WHITENOISE_USE_FINDERS = True
+WHITENOISE_IMMUTABLE_FILE_TEST = r"^/static/r-[0-9a-f]{12}/"
 
 AUTH_USER_MODEL = "accounts.User"
 AUTHENTICATION_BACKENDS = [
@@ -141,7 +158,12 @@ EMAIL_BACKEND = (
 EMAIL_FILE_PATH = str(DATA_DIR / "mail")
 
 CACHES = {
-    "default": {"BACKEND": "django.core.cache.backends.redis.RedisCache", "LOCATION": REDIS_URL}
+    "default": {
+        "BACKEND": "django.core.cache.backends.redis.RedisCache",
+        "LOCATION": REDIS_URL,
+        # Neither a page nor the timetable waits for ever for one that does not answer.
+        "OPTIONS": {"socket_timeout": 3, "socket_connect_timeout": 3},
+    }
     if REDIS_URL
     else {"BACKEND": "django.core.cache.backends.locmem.LocMemCache"}
 }
@@ -153,6 +175,15 @@ PLAN_SECONDS = float(os.environ.get("TRIMOPS_PLAN_SECONDS", "10"))
 # Drives by road: a server with the OSRM interface, or an extract prepared for the library on this machine.
 ROADS_URL = os.environ.get("TRIMOPS_ROADS_URL", "")
 ROADS_FILE = os.environ.get("TRIMOPS_ROADS_FILE", "")
+
+# Where people's addresses may lead although it is inside this house: "host:port", comma between.
+INNER_ADDRESSES = [
+    place.strip().lower()
+    for place in os.environ.get("TRIMOPS_INNER_ADDRESSES", "").split(",")
+    if place.strip()
+]
+# By which way text messages go: "file", "mail:gateway.example", or nothing: then none goes.
+SMS = os.environ.get("TRIMOPS_SMS", "")
 
 CONTENT_SECURITY_POLICY = {
     "DIRECTIVES": {
@@ -185,13 +216,13 @@ REST_FRAMEWORK = {
     "EXCEPTION_HANDLER": "trimops.web.refusals.answer_refusal",
 }
 
-LOGGING = {
-    "version": 1,
-    "disable_existing_loggers": False,
-    "formatters": {"line": {"format": "%(asctime)s %(levelname)s %(name)s %(message)s"}},
-    "filters": {"hide_secrets": {"()": HideSecrets}},
-    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
-    # Django writes the address of each refused request here.
-    "loggers": {"django.request": {"filters": ["hide_secrets"]}},
-    "root": {"handlers": ["console"], "level": os.environ.get("TRIMOPS_LOG_LEVEL", "WARNING")},
-}
+LOG_FORMAT = os.environ.get("TRIMOPS_LOG_FORMAT", "plain")
+LOGGING = logging_from(LOG_FORMAT, os.environ.get("TRIMOPS_LOG_LEVEL", "WARNING"))
+# /metrics answers whoever bears this; nobody where it is empty. The folder is where several processes count together.
+METRICS_TOKEN = os.environ.get("TRIMOPS_METRICS_TOKEN", "")
+METRICS_FOLDER = os.environ.get("PROMETHEUS_MULTIPROC_DIR", "")
+# Where faults are told to, over an open protocol; nobody is told where it is empty.
+ERRORS_DSN = os.environ.get("TRIMOPS_ERRORS_DSN", "")
+# Ready to work means: so much room beside the data, and a timetable that was kept not longer ago than this.
+DISK_FREE_MB = int(os.environ.get("TRIMOPS_DISK_FREE_MB", "200"))
+TIMETABLE_MINUTES = int(os.environ.get("TRIMOPS_TIMETABLE_MINUTES", "5"))

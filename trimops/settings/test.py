@@ -8,6 +8,10 @@ import tempfile
 if "TRIMOPS_DATA_DIR" not in os.environ:
     os.environ["TRIMOPS_DATA_DIR"] = tempfile.mkdtemp(prefix="trimops-test-")
     atexit.register(shutil.rmtree, os.environ["TRIMOPS_DATA_DIR"], ignore_errors=True)
+# because: two test processes that shared one would take each other's heartbeat of the timetable for their own
+_worker = os.environ.get("PYTEST_XDIST_WORKER", "")
+if _worker and not os.environ["TRIMOPS_DATA_DIR"].endswith(f"/{_worker}"):
+    os.environ["TRIMOPS_DATA_DIR"] += f"/{_worker}"
 os.environ.setdefault("TRIMOPS_SECRET_KEY", "only-for-tests-" + "x" * 50)
 
 from trimops.settings.base import *  # noqa: F403

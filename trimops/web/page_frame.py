@@ -14,7 +14,7 @@ WAYS: tuple[tuple[str, str, frozenset[Role]], ...] = (
     ("Farms", "farm_list", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
     ("Kit", "kit", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
     ("Invoices", "invoice_list", frozenset({Role.OWNER, Role.OFFICE})),
-    ("People", "people", frozenset({Role.OWNER})),
+    ("By itself", "by_itself", frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})),
     ("My farm", "portal_home", CLIENT),
     ("Ask", "portal_ask", CLIENT),
     ("Cows", "portal_cows", CLIENT),

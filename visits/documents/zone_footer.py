@@ -41,7 +41,7 @@ class ZoneRule:
 
 def zone_rule(key: str) -> ZoneRule | None:
     """The rule of an IANA zone; None where the footer has none that can be read (day-of-year rules, no footer)."""
-    footer = _zone_file(key).rsplit(b"\n", 2)[-2].decode("ascii")
+    footer = zone_file(key).rsplit(b"\n", 2)[-2].decode("ascii")
     return read_footer(footer)
 
 
@@ -69,8 +69,8 @@ def _length(text: str) -> timedelta:
     return -span if text.startswith("-") else span
 
 
-def _zone_file(key: str) -> bytes:
-    """Where `ZoneInfo(key)` reads from: the system's zone files, else the tzdata package."""
+def zone_file(key: str) -> bytes:
+    """What `ZoneInfo(key)` reads: the system's zone files, else the tzdata package."""
     zoneinfo.ZoneInfo(key)  # refuses names that are no zone, also such as lead out of the folder
     for folder in zoneinfo.TZPATH:
         file = Path(folder) / key

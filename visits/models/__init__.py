@@ -3,6 +3,7 @@ from visits.models.crush import AddedCow, CrushWriting, TrimPhoto, WashDown
 from visits.models.draft import DraftChange, DraftChoice, DraftKind
 from visits.models.figures import BusinessFigures
 from visits.models.held_hour import HeldCow, HeldHour, HeldState
+from visits.models.invitation import Invitation
 from visits.models.issued_paper import IssuedReport, ReferralLetter
 from visits.models.kit.blade import Blade, BladeEvent, BladeSaid, BladeTurn, Sharpening
 from visits.models.kit.consumable import Consumable, UseRule
@@ -16,7 +17,10 @@ from visits.models.kit.stock import (
     TypedWeather,
 )
 from visits.models.learned_lengths import LearnedLengths
+from visits.models.lone_watch import LoneWatch, WatchCall, WatchContact, WatchEvent, WatchRules
+from visits.models.message import MessageRules, MessageText, VisitMessage
 from visits.models.mobility import MobilityScore, MobilityScoring
+from visits.models.outside_calendar import OutsideBusy, OutsideCalendar
 from visits.models.plan_lock import PlanLock
 from visits.models.recheck import Block, Recheck
 from visits.models.road_leg import RoadLeg, RoadTrouble
@@ -47,11 +51,17 @@ __all__ = [
     "HeldCow",
     "HeldHour",
     "HeldState",
+    "Invitation",
     "IssuedReport",
     "LearnedLengths",
+    "LoneWatch",
+    "MessageRules",
+    "MessageText",
     "MobilityScore",
     "MobilityScoring",
     "OutBecause",
+    "OutsideBusy",
+    "OutsideCalendar",
     "PlanLock",
     "PlanMaker",
     "Recheck",
@@ -76,7 +86,12 @@ __all__ = [
     "VanOut",
     "Visit",
     "VisitEvent",
+    "VisitMessage",
     "WashDown",
+    "WatchCall",
+    "WatchContact",
+    "WatchEvent",
+    "WatchRules",
     "WeekPlan",
     "WeekPlanState",
 ]

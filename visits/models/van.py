@@ -23,6 +23,9 @@ class Van(TenantModel):
     cost_per_work_hour = models.DecimalField(max_digits=10, decimal_places=2, default=25)
     cost_per_km = models.DecimalField(max_digits=10, decimal_places=2, default="0.45")
     is_active = models.BooleanField(default=True)
+    shown_since = models.DateTimeField(
+        null=True, blank=True, editable=False, help_text="Since when calendars show its name as it is."
+    )
 
     farm_path: ClassVar[str | None] = None
 
@@ -68,6 +71,7 @@ class DayOff(TenantModel):
     van = models.ForeignKey(Van, on_delete=models.CASCADE, related_name="days_off")
     day = models.DateField()
     reason = models.CharField(max_length=120, blank=True)
+    noted_at = models.DateTimeField(null=True, blank=True, editable=False)
 
     farm_path: ClassVar[str | None] = None
 

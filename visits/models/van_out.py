@@ -21,6 +21,7 @@ class VanOut(TenantModel):
     since = models.DateTimeField()
     until = models.DateTimeField()
     because = models.CharField(max_length=10, choices=OutBecause.choices)
+    calendar_sequence = models.PositiveIntegerField(default=0, editable=False)
     noted_at = models.DateTimeField()
     noted_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
 

@@ -66,7 +66,15 @@ class Visit(TenantModel):
         default=False, help_text="Gloves, guards, eyes, knives, crush checked."
     )
 
-    calendar_sequence = models.PositiveIntegerField(default=0)
+    calendar_sequence = models.PositiveIntegerField(
+        default=0, help_text="One higher whenever its time or state changes, and never otherwise (RFC 5546)."
+    )
+    # What calendars showed last: a visit that lost its hour is called off there, and needs the hour for it.
+    last_start = models.DateTimeField(null=True, blank=True, editable=False)
+    last_finish = models.DateTimeField(null=True, blank=True, editable=False)
+    last_van = models.ForeignKey(
+        Van, on_delete=models.SET_NULL, related_name="+", null=True, blank=True, editable=False
+    )
     changed_at = models.DateTimeField()
 
     farm_path: ClassVar[str | None] = "farm_id"

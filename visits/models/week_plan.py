@@ -53,7 +53,14 @@ class WeekPlan(TenantModel):
         null=True, blank=True, help_text="Why the plan is as it is; `of` in it says which plan it speaks of."
     )
     asked_at = models.DateTimeField()
-    asked_by = models.ForeignKey("accounts.User", on_delete=models.PROTECT, related_name="+")
+    asked_by = models.ForeignKey(
+        "accounts.User",
+        on_delete=models.PROTECT,
+        related_name="+",
+        null=True,
+        blank=True,
+        help_text="Nobody where the evening's look ahead asked.",
+    )
     finished_at = models.DateTimeField(null=True, blank=True)
     accepted_at = models.DateTimeField(null=True, blank=True)
 
@@ -61,6 +68,10 @@ class WeekPlan(TenantModel):
 
     class Meta:
         ordering = ["-asked_at"]
+
+    @property
+    def asker(self) -> str:
+        return str(self.asked_by) if self.asked_by else "the evening’s look ahead"
 
     def __str__(self) -> str:
         return f"week of {self.monday}, {self.state}"

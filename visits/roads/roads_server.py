@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from urllib.parse import urlsplit
 
+from trimops.outside.guarded_http import Answer
 from visits.domain.travel.travel_source import TravelSource
-from visits.roads.bounded_get import Answer, bounded_get
+from visits.roads.bounded_get import bounded_get
 from visits.roads.read_table import read_table
 from visits.roads.road_engine import CarTable, Point, RoadsUnavailable
 from visits.roads.table_question import table_path

@@ -1,66 +1,90 @@
-"""The visits a calendar address shows."""
+"""What a calendar address shows, and the tag that is another one whenever its bytes would be."""
 
+import hashlib
+import json
+from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import cache
+from pathlib import Path
+from uuid import NAMESPACE_URL, uuid5
 
-from farms.models import FarmAccess
-from trimops.accounts.models import Membership
-from trimops.accounts.roles import Role
-from visits.documents.calendar_feed_content import CalendarFeed, CalendarVisit, EventStatus
-from visits.domain.visit_states import VisitState
-from visits.models import CalendarAddress, Visit
+from visits.documents.calendar_feed_content import CalendarFeed
+from visits.documents.zone_footer import zone_file
+from visits.models import CalendarAddress
+from visits.selectors.calendar_events import VisitRow, visit_event
+from visits.selectors.calendar_rows import CalendarRows, calendar_rows
+from visits.selectors.calendar_stays import DayOffRow, VanOutRow, day_off_event, van_out_event
 
-PAST_DAYS, COMING_DAYS = 28, 120
-STATUS: dict[VisitState, EventStatus] = {
-    VisitState.PLANNED: "TENTATIVE",
-    VisitState.CONFIRMED: "CONFIRMED",
-    VisitState.UNDER_WAY: "CONFIRMED",
-    VisitState.FINISHED: "CONFIRMED",
-    VisitState.CALLED_OFF: "CANCELLED",
-}
-
-
-def may_still_be_read(address: CalendarAddress) -> bool:
-    """A farm's address lives no longer than its maker's place there; the business closes its own by hand."""
-    if address.farm is None:
-        return True
-    maker = Membership.objects.filter(
-        business_id=address.business_id,
-        user_id=address.made_by_id,
-        joined_at__isnull=False,
-        ended_at__isnull=True,
-    ).first()
-    if maker is None or not address.farm.is_active:
-        return False
-    accesses = FarmAccess.objects.within(address.scope).filter(membership=maker, farm=address.farm)
-    return maker.role != Role.FARM or accesses.exists()
+VISITS_APP = Path(__file__).parents[1]
+MADE_BY = (
+    "documents/calendar_*.py",
+    "documents/zone_*.py",
+    "selectors/calendar_*.py",
+    "selectors/rows_as_text.py",
+)
 
 
-def calendar_content(address: CalendarAddress, now: datetime) -> CalendarFeed:
-    """Visits with an hour from four weeks back to four months ahead; called off ones stay, marked cancelled."""
-    rows = Visit.objects.within(address.scope).select_related("farm", "van")
-    rows = rows.starting_between(now - timedelta(days=PAST_DAYS), now + timedelta(days=COMING_DAYS))
-    if address.van_id is not None:
-        rows = rows.filter(van_id=address.van_id)
-    if address.farm_id is not None:
-        rows = rows.filter(farm_id=address.farm_id)
-    visits = tuple(_visit(row) for row in rows if row.visit_state in STATUS)
-    name = f"{address.business.name}: {address.van or address.farm or 'all vans'}"
-    return CalendarFeed(f"calendar-{address.pk}@visits.trimops", name, address.business.timezone, visits)
+@dataclass(frozen=True)
+class CalendarAnswer:
+    """What an address shows just now: its tag at once, its content when it is asked for."""
+
+    rows: CalendarRows
+
+    @property
+    def etag(self) -> str:
+        """A strong entity tag (RFC 9110, section 8.8.3): the hash of all values shown and of what makes the bytes of
+        them, so that a new version of the program or of the time zones is another feed too."""
+        address, rows = self.rows.address, self.rows
+        zone = address.business.timezone
+        of_address = (
+            _form(zone),
+            address.pk,
+            _name(address),
+            zone,
+            address.alarm_minutes,
+            address.shows_wishes,
+        )
+        tag = hashlib.sha256(json.dumps(of_address).encode())
+        for text in (rows.visits, rows.days_off, rows.outs):
+            tag.update(hashlib.sha256(text.encode()).digest())
+        return f'"{tag.hexdigest()[:40]}"'
+
+    def content(self) -> CalendarFeed:
+        """The feed of just those values; no further query."""
+        address, rows = self.rows.address, self.rows
+        zone, wishes, minutes = address.business.zone, address.shows_wishes, address.alarm_minutes
+        visits = [visit_event(VisitRow(*row), zone, shows_wishes=wishes) for row in json.loads(rows.visits)]
+        off = [DayOffRow(*row) for row in json.loads(rows.days_off)]
+        outs = [VanOutRow(*row) for row in json.loads(rows.outs)]
+        stays = [day_off_event(row, _uid(address, f"day off {row.key}"), zone) for row in off]
+        stays += [van_out_event(row, _uid(address, f"out {row.key}"), zone) for row in outs]
+        return CalendarFeed(
+            uid=_uid(address, "calendar"),
+            name=_name(address),
+            zone=zone.key,
+            visits=(*visits, *stays),
+            alarm=timedelta(minutes=minutes) if minutes else None,
+        )
 
 
-def _visit(visit: Visit) -> CalendarVisit:
-    farm = visit.farm
-    start = visit.planned_start or visit.changed_at
-    return CalendarVisit(
-        uid=f"{visit.uid}@visits.trimops",
-        sequence=visit.calendar_sequence,
-        last_modified=visit.changed_at,
-        start=start,
-        end=visit.planned_finish or start + timedelta(minutes=visit.expected_minutes),
-        summary=f"{farm.name}: {visit.head_count} cows ({visit.get_reason_display().lower()})",
-        status=STATUS[visit.visit_state],
-        location=farm.address.replace("\n", ", ") or farm.name,
-        description=f"{visit.get_state_display()}. {farm.access_notes}".strip(),
-        lat=float(farm.latitude),
-        lon=float(farm.longitude),
-    )
+def calendar_answer(secret: str, now: datetime) -> CalendarAnswer | None:
+    """What lies behind the secret; None for one that is unknown, closed or whose maker has left. One query."""
+    rows = calendar_rows(secret, now)
+    return CalendarAnswer(rows) if rows else None
+
+
+@cache
+def _form(zone: str) -> str:
+    """What makes the bytes beside the values: our modules and the zone's file, read once in the life of a process."""
+    files = [file for pattern in MADE_BY for file in sorted(VISITS_APP.glob(pattern))]
+    return hashlib.sha256(b"\0".join([*(file.read_bytes() for file in files), zone_file(zone)])).hexdigest()
+
+
+def _name(address: CalendarAddress) -> str:
+    whose = address.van or address.farm or (address.trimmer.name if address.trimmer else "all vans")
+    return f"{address.business.name}: {whose}"
+
+
+def _uid(address: CalendarAddress, what: str) -> str:
+    """One that no other calendar has, of this or another business or machine; the same for the address's life."""
+    return f"{uuid5(NAMESPACE_URL, f'trimops:{address.secret_hash}:{what}')}@visits.trimops"

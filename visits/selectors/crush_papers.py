@@ -16,6 +16,7 @@ from visits.selectors.crush_kit import crush_kit
 from visits.selectors.crush_list import crush_list
 from visits.selectors.crush_visit import farm_paper, visit_paper
 from visits.selectors.crush_writings import writings_of
+from visits.selectors.lone_watch.open_watches import rules_in_use
 
 FORMAT = "trimops-crush-papers/1"
 
@@ -45,6 +46,7 @@ def crush_papers(scope: Scope, visit: Visit, *, by: User, now: datetime) -> dict
         "scale": visit.mobility_scale or MobilityScale.UK.value,
         "figures": _figures(figures),
         "consumables": crush_kit(scope, visit),
+        "is_watched": rules_in_use(scope) is not None,
         "blades": crush_blades(scope, visit, now, figures.kit),
         "written": written.rows,
         "cursor": written.cursor,

@@ -36,8 +36,17 @@ def _farm(farm: Farm) -> DataTable:
 
 def _people(scope: Scope, farm: Farm) -> DataTable:
     rows = Contact.objects.within(scope).filter(farm=farm).order_by("name", "pk")
-    found = [(row.name, row.part, row.phone, row.email, yes_no(row.gets_reports)) for row in rows]
-    headings = ("Name", "Part", "Phone", "Email", "Gets reports by mail")
+    found = [
+        (
+            *(row.name, row.part, row.phone, row.email, yes_no(row.gets_reports)),
+            *(row.get_told_by_display(), row.get_language_display(), yes_no(row.opted_out_at is not None)),
+        )
+        for row in rows
+    ]
+    headings = (
+        *("Name", "Part", "Phone", "Email", "Gets reports by mail", "Told of visits", "Language"),
+        "Wants no such messages",
+    )
     return DataTable("people", "Whom to ring.", headings, found)
 
 

@@ -13,13 +13,15 @@ from visits.domain.mobility import MobilityScale
 from visits.domain.recheck_due import RecheckCause
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import AskedCow, Block, Recheck, Visit, WashDown
+from visits.selectors.messages.told_lines import told_lines
 
 
 def visit_tables(scope: Scope, farm: Farm, zone: ZoneInfo) -> list[DataTable]:
-    """Visits, cows asked for, wash-downs, blocks and re-checks. Five queries."""
+    """Visits, cows asked for, messages, wash-downs, blocks and re-checks. Seven queries."""
     return [
         _visits(scope, farm, zone),
         _asked(scope, farm),
+        _messages(scope, farm, zone),
         _wash_downs(scope, farm, zone),
         _blocks(scope, farm),
         _rechecks(scope, farm),
@@ -58,6 +60,34 @@ def _asked(scope: Scope, farm: Farm) -> DataTable:
     ]
     headings = ("Visit key", "Cow key", "Cow", "Why", "Score sheet", "Mobility score", "Lame since")
     return DataTable("cows asked for", "Cows that the farm named for a visit.", headings, found)
+
+
+def _messages(scope: Scope, farm: Farm, zone: ZoneInfo) -> DataTable:
+    visits = Visit.objects.within(scope).filter(farm=farm).order_by("due_from", "pk").in_bulk()
+    found = [
+        (
+            *(
+                line.message.visit_id,
+                local_day(line.message.made_at, zone),
+                _clock(line.message.made_at, zone),
+            ),
+            *(line.kind.label, line.way, _day(line.message.hour, zone), _clock(line.message.hour, zone)),
+            line.look.words if line.look else "",
+        )
+        for lines in told_lines(scope, visits.values()).values()
+        for line in lines
+    ]
+    headings = (
+        "Visit key",
+        "Told on",
+        "At",
+        "Message",
+        "How and to whom",
+        "Of the day",
+        "Hour",
+        "What became of it",
+    )
+    return DataTable("messages", "What the farm was told of its visits by itself.", headings, found)
 
 
 def _wash_downs(scope: Scope, farm: Farm, zone: ZoneInfo) -> DataTable:

@@ -44,6 +44,8 @@ class ClockSpan:
 class StopArrival:
     """One visit of the day. `arrive` is None once it has begun, `finish` once it is finished.
 
+    `is_overdue`: it should have begun by now, and nobody has said so.
+
     `in_time` is the chance, 0 to 1, to be done before the cows are wanted for the next milking (with the room that
     working hours leave before it); None where no milking follows that day and once the visit is finished.
     """
@@ -52,6 +54,7 @@ class StopArrival:
     arrive: ClockSpan | None
     finish: ClockSpan | None
     in_time: float | None
+    is_overdue: bool = False
 
     @property
     def in_time_percent(self) -> int | None:
@@ -62,11 +65,6 @@ class StopArrival:
     def is_tight(self) -> bool:
         """Less sure than four times in five to be done before milking."""
         return self.in_time_percent is not None and self.in_time_percent < TIGHT
-
-    @property
-    def is_overdue(self) -> bool:
-        """It should have begun by now, and nobody has said so."""
-        return self.arrive is not None and self.arrive.earliest == self.arrive.latest
 
 
 @dataclass(frozen=True)
@@ -136,6 +134,8 @@ def _stop(visit: Visit, spans: StopSpans, zero: datetime) -> StopArrival:
         None if visit.started_at else _clock(spans.arrive, zero),
         None if is_over else _clock(spans.finish, zero),
         None if is_over else spans.done_in_time,
+        # Before it is told in whole five minutes: a span of three minutes is not none.
+        is_overdue=not visit.started_at and spans.arrive.low == spans.arrive.high,
     )
 
 

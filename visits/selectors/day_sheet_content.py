@@ -11,7 +11,7 @@ from visits.documents.day_sheet_content import DaySheet, SheetMeal, SheetStop
 from visits.models import WeekPlan, WeekPlanState
 from visits.selectors.day_drawings import MEANINGS
 from visits.selectors.letterhead import letterhead_of
-from visits.selectors.plan_rows import ShiftView, StopView
+from visits.selectors.plan_rows import StopView
 from visits.selectors.week_view import shifts_of_plan
 
 MARKS = {"urgent": "urgent", "recheck": "re-check"}
@@ -24,7 +24,7 @@ def day_sheet_content(week_plan: WeekPlan, shift_id: str, now: datetime) -> DayS
     shift = next((each for each in shifts if each.id == shift_id and each.stops), None)
     if shift is None or shift.leave is None or shift.back is None:
         raise NotFound("No van goes out then.")
-    numbers = _numbers(Scope(business.pk), shift)
+    numbers = numbers_of(Scope(business.pk), [stop.visit.farm for stop in shift.stops])
     meal = shift.meal
     return DaySheet(
         letterhead=letterhead_of(business),
@@ -36,7 +36,7 @@ def day_sheet_content(week_plan: WeekPlan, shift_id: str, now: datetime) -> DayS
         stops=tuple(_stop(stop, numbers) for stop in shift.stops),
         made_at=now.astimezone(business.zone),
         meal=SheetMeal(*meal) if meal and shift.leave < meal[1] and meal[0] < shift.back else None,
-        load=tuple(_load([stop.visit.farm for stop in shift.stops])),
+        load=tuple(load_for([stop.visit.farm for stop in shift.stops])),
         is_proposed=week_plan.state == WeekPlanState.PROPOSED,
     )
 
@@ -61,17 +61,16 @@ def _stop(stop: StopView, numbers: Mapping[int, str]) -> SheetStop:
     )
 
 
-def _numbers(scope: Scope, shift: ShiftView) -> dict[int, str]:
+def numbers_of(scope: Scope, farms: Sequence[Farm]) -> dict[int, str]:
     """Farm -> the farm's own number, else that of its first contact who has one (not the vet's)."""
-    farms = {stop.visit.farm_id: stop.visit.farm for stop in shift.stops}
-    contacts = Contact.objects.within(scope).filter(farm__in=list(farms)).exclude(phone="")
+    contacts = Contact.objects.within(scope).filter(farm__in=[farm.pk for farm in farms]).exclude(phone="")
     found: dict[int, str] = {}
     for contact in contacts.exclude(part__icontains="vet").order_by("id"):
         found.setdefault(contact.farm_id, f"{contact.phone}, {contact.name}")
-    return found | {pk: farm.phone for pk, farm in farms.items() if farm.phone}
+    return found | {farm.pk: farm.phone for farm in farms if farm.phone}
 
 
-def _load(farms: Sequence[Farm]) -> Iterator[str]:
+def load_for(farms: Sequence[Farm]) -> Iterator[str]:
     """What the farms of the day do not have themselves."""
     needs = {
         "crush": [farm for farm in farms if farm.crush_place == CrushPlace.BROUGHT],

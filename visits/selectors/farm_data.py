@@ -25,7 +25,7 @@ AT_ONCE = 10_000
 
 
 def farm_tables(scope: Scope, farm: Farm, zone: ZoneInfo) -> list[DataTable]:
-    """Every table of one farm, with days and hours of its zone. Seventeen queries, however much there is."""
+    """Every table of one farm, with days and hours of its zone. Nineteen queries, however much there is."""
     return [
         *cow_tables(scope, farm),
         *visit_tables(scope, farm, zone),

@@ -23,6 +23,7 @@ from visits.domain.planning.replan.price_of_change import PriceOfChange
 from visits.domain.planning.replan.stored_change import StoredChange, read_change
 from visits.models import Van, Visit, WeekPlan
 from visits.selectors.farm_message import DraftMessage, draft_message
+from visits.selectors.messages.told_lines import ToldLine, told_lines
 from visits.selectors.plan_holds import visit_key
 
 
@@ -37,7 +38,10 @@ class Hour:
 
 @dataclass(frozen=True)
 class ComparedVisit:
-    """One visit of either plan. `asks` says that it is confirmed and moves only with a yes; `message` what to tell."""
+    """One visit of either plan. `asks` says that it is confirmed and moves only with a yes; `message` what to tell.
+
+    `told_lines` are the people who were told it by themselves.
+    """
 
     visit: Visit
     change: Change
@@ -48,6 +52,7 @@ class ComparedVisit:
     asks: bool
     is_fact: bool
     message: DraftMessage | None
+    told_lines: Sequence[ToldLine] = ()
 
     @property
     def gone_word(self) -> str:
@@ -126,6 +131,7 @@ class _Rows:
         self.vans = {f"van-{van.pk}": van.name for van in Van.objects.within(scope)}
         self.promises: Mapping[str, InForce] = {e.job: e for e in change.in_force} if change else {}
         farms = {visit.farm_id for visit in self.visits.values()}
+        self.told = told_lines(scope, self.visits.values())
         self.contacts = list(Contact.objects.within(scope).filter(farm__in=farms).order_by("id"))
 
     def comparison(self) -> PlanComparison:
@@ -156,6 +162,7 @@ class _Rows:
     def _row(self, row: VisitChange, visit: Visit) -> ComparedVisit:
         entry, change = self.promises.get(row.job), self.change
         told = entry.known_hour if entry else None
+        hour = row.after.start if row.after else None
         return ComparedVisit(
             visit=visit,
             change=row.change,
@@ -168,6 +175,7 @@ class _Rows:
             message=draft_message(self.business, visit, self.contacts, (row, told, change))
             if change
             else None,
+            told_lines=[line for line in self.told.get(visit.pk, ()) if line.is_about(hour)],
         )
 
     def _hour(self, slot: Slot | None) -> Hour | None:

@@ -1,19 +1,23 @@
 """The days of a week, and the one that is looked at with its drawings."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
 from visits.selectors.day_drawings import ShiftDrawing, day_map, shift_drawings
 from visits.selectors.plan_rows import ShiftView
 
+NO_HOLIDAYS: Mapping[date, str] = {}
+
 
 @dataclass(frozen=True)
 class DayView:
-    """One day: its shifts and what they sum to. `home_by` is None where no van goes out."""
+    """One day: its shifts and what they sum to. `home_by` is None where no van goes out; `holiday` is its name if it
+    is a public holiday."""
 
     day: date
     shifts: Sequence[ShiftView]
+    holiday: str = ""
 
     @property
     def farms(self) -> int:
@@ -37,10 +41,12 @@ class ChosenDay:
     map: str
 
 
-def days_of(shifts: Sequence[ShiftView]) -> list[DayView]:
+def days_of(shifts: Sequence[ShiftView], holidays: Mapping[date, str] = NO_HOLIDAYS) -> list[DayView]:
     """The shifts gathered by day, in order."""
     days = sorted({shift.day for shift in shifts})
-    return [DayView(day, [shift for shift in shifts if shift.day == day]) for day in days]
+    return [
+        DayView(day, [shift for shift in shifts if shift.day == day], holidays.get(day, "")) for day in days
+    ]
 
 
 def chosen_day(days: Sequence[DayView], wishes: Iterable[date | None]) -> ChosenDay | None:

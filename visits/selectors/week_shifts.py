@@ -1,16 +1,24 @@
 """Vans and the shifts they go out on in a week, as the planner asks for them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 
 from django.db.models import Prefetch
 
 from trimops.accounts.models import Business
-from trimops.kernel.clock import at_local
+from trimops.kernel.clock import at_local, from_to
 from trimops.kernel.scope import Scope
+from visits.domain.open_pieces import Piece, best_piece, open_pieces
 from visits.domain.planning.replan.close_shifts import closed
 from visits.domain.planning_figures import PlanningFigures
-from visits.models import DayOff, ShiftPattern, Van, VanOut
+from visits.domain.visit_states import VisitState
+from visits.models import ShiftPattern, Van, Visit
+from visits.selectors.public_holidays import days_stayed_in
+from visits.selectors.van_absences import Absence, AwayBy, absences_between
+
+LEAST_PART = 0.25
+"""Of a day cut by own appointments less than this is no day out."""
 
 
 def vans_of(scope: Scope) -> list[Van]:
@@ -31,33 +39,64 @@ def _clock(hour: float) -> time:
 def shifts_of(
     vans: list[Van], scope: Scope, monday: date, now: datetime, business: Business
 ) -> Iterator[dict[str, object]]:
-    """Each van's shifts of the week that have not begun, days off and hours out of action left out."""
+    """Each van's shifts of the week that have not begun; without the hours at which it is not there and, where the
+    business stays in on them, public holidays."""
     sunday = monday + timedelta(days=6)
-    off = set(DayOff.objects.within(scope).filter(day__range=(monday, sunday)).values_list("van_id", "day"))
-    outs = _outs(scope, monday, business)
+    closed_days = days_stayed_in(business, monday, sunday)
+    away = _away(business, monday, sunday)
     for van in vans:
         for pattern in van.shift_patterns.all():
             day = monday + timedelta(days=pattern.weekday)
-            if (van.pk, day) not in off and at_local(day, pattern.starts, business.zone) >= now:
-                shift = _open_part(_shift(van, pattern, day, business), outs.get(van.pk, []))
+            if day not in closed_days and at_local(day, pattern.starts, business.zone) >= now:
+                shift = away.open_part(_shift(van, pattern, day, business), van)
                 if shift is not None:
                     yield shift
 
 
-def _outs(scope: Scope, monday: date, business: Business) -> dict[int, list[VanOut]]:
-    """When vans are out of action in the week, by van."""
-    first, last = (at_local(monday + timedelta(days=days), time(0), business.zone) for days in (0, 7))
-    found: dict[int, list[VanOut]] = {}
-    for row in VanOut.objects.within(scope).filter(since__lt=last, until__gt=first):
-        found.setdefault(row.van_id, []).append(row)
-    return found
+@dataclass(frozen=True)
+class _Away:
+    """When the vans are not there in the week, and what is confirmed with them."""
+
+    absences: Sequence[Absence]
+    confirmed: Sequence[tuple[int, datetime, datetime]]
+
+    def open_part(self, shift: dict[str, object], van: Van) -> dict[str, object] | None:
+        """What is left of the shift; None where nothing of use is.
+
+        Days off and hours out of action cut it to its longest piece. So do the trimmer's own appointments, except that
+        a piece with a visit that is confirmed goes before a longer one, and that less than a part of the day is none.
+        """
+        mine = [each for each in self.absences if each.van == van.pk]
+        left: dict[str, object] | None = shift
+        for each in mine:
+            if each.by is not AwayBy.OWN_CALENDAR:
+                left = left and closed(left, each.since, each.until)
+        own = [(each.since, each.until) for each in mine if each.by is AwayBy.OWN_CALENDAR]
+        return _between(left, own, self._confirmed_of(van)) if left and own else left
+
+    def _confirmed_of(self, van: Van) -> list[Piece]:
+        return [(start, finish) for key, start, finish in self.confirmed if key == van.pk]
 
 
-def _open_part(shift: dict[str, object], outs: list[VanOut]) -> dict[str, object] | None:
-    left: dict[str, object] | None = shift
-    for out in outs:
-        left = left and closed(left, out.since, out.until)
-    return left
+def _away(business: Business, monday: date, sunday: date) -> _Away:
+    absences = absences_between(business, monday, sunday)
+    if all(each.by is not AwayBy.OWN_CALENDAR for each in absences):
+        return _Away(absences, ())
+    rows = Visit.objects.within(Scope(business.pk)).in_state(VisitState.CONFIRMED)
+    rows = rows.starting_between(*from_to(monday, sunday, business.zone))
+    found = rows.values_list("van_id", "planned_start", "planned_finish")
+    return _Away(absences, [(van, start, finish) for van, start, finish in found if van and start and finish])
+
+
+def _between(
+    shift: dict[str, object], taken: Sequence[Piece], confirmed: Sequence[Piece]
+) -> dict[str, object] | None:
+    start, end = (datetime.fromisoformat(str(shift[side])) for side in ("start", "end"))
+    piece = best_piece(open_pieces(start, end, taken), confirmed)
+    if piece is None or (piece[1] - piece[0]) < (end - start) * LEAST_PART:
+        return None
+    begins, ends = (moment.astimezone(start.tzinfo).isoformat() for moment in piece)
+    return {**shift, "start": begins, "end": ends}
 
 
 def _shift(van: Van, pattern: ShiftPattern, day: date, business: Business) -> dict[str, object]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from decimal import Decimal
 
 from farms.selectors.farm_windows import milkings_by_farm
@@ -14,6 +14,7 @@ from visits.models import HeldHour, PlanLock, Van, Visit, WeekPlan
 from visits.selectors.diary_rows import diary_shifts
 from visits.selectors.plan_holds import LOCKABLE, stops_of, visit_key
 from visits.selectors.plan_rows import PlanRows, ShiftView, axis_of, shift_views
+from visits.selectors.public_holidays import holidays_between
 from visits.selectors.week_board import Board, board_of_rows
 from visits.selectors.week_days import ChosenDay, DayView, chosen_day, days_of
 
@@ -77,7 +78,8 @@ def week_view(business: Business, week_plan: WeekPlan, now: datetime, chosen: da
     planned = shift_views(week_plan.problem, plan, rows)
     diary = diary_shifts(Scope(business.pk), week_plan.monday, rows, {shift.id for shift in planned})
     shifts = sorted([*planned, *diary], key=lambda shift: (shift.day, shift.id))
-    days = days_of(shifts)
+    sunday = week_plan.monday + timedelta(days=6)
+    days = days_of(shifts, holidays_between(business, week_plan.monday, sunday))
     cost: Mapping[str, object] = plan.get("cost") or {}  # type: ignore[assignment]
     return WeekView(
         days,

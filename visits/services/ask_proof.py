@@ -2,7 +2,8 @@
 
 from django.db import transaction
 
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
 from visits.domain.planning.exact.pricing import MOST_JOBS
 from visits.models import WeekPlan
@@ -21,5 +22,5 @@ def ask_proof(*, week_plan: WeekPlan) -> WeekPlan:
         raise NotToBeProven("There is no plan yet: plan the week first.")
     if len(week_plan.problem["jobs"]) > MOST_JOBS:
         raise NotToBeProven(f"A week of more than {MOST_JOBS} visits is too large for a proof.")
-    enqueue(Job.PROVE_WEEK, week_plan_id=week_plan.pk)
+    enqueue(Job.PROVE_WEEK, week_plan.business_id, week_plan_id=week_plan.pk)
     return week_plan

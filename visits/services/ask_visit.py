@@ -9,7 +9,8 @@ from django.db import transaction
 from farms.models import Cow, Farm
 from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
 from visits.domain.mobility import MobilityScale
@@ -84,7 +85,7 @@ def ask_visit(*, farm: Farm, wish: VisitWish, at: datetime, by: User | None) -> 
     add_event(visit, before="", at=at, by=by, note=wish.note)
     if roads_in_use().engine:
         # So that whoever asks at once when a van can come is answered by road.
-        enqueue(Job.LEARN_ROADS, visit_id=visit.pk)
+        enqueue(Job.LEARN_ROADS, visit.business_id, visit_id=visit.pk)
     return visit
 
 

@@ -5,7 +5,8 @@ from datetime import date, datetime
 from django.db import transaction
 
 from trimops.accounts.models import Business, User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
 from visits.models import WeekPlan
 from visits.selectors.week_problem import week_problem
@@ -18,8 +19,8 @@ class NothingToPlan(RuleBroken):
 
 
 @transaction.atomic
-def ask_week_plan(*, business: Business, monday: date, at: datetime, by: User) -> WeekPlan:
-    """Put the problem down as it stands now and have it thought about."""
+def ask_week_plan(*, business: Business, monday: date, at: datetime, by: User | None) -> WeekPlan:
+    """Put the problem down as it stands now and have it thought about. `by` is None where no person asks."""
     problem = week_problem(business, monday, at)
     if not problem["jobs"]:
         raise NothingToPlan("No visit is wanted this week: ask for one at a farm's page first.")
@@ -29,5 +30,5 @@ def ask_week_plan(*, business: Business, monday: date, at: datetime, by: User) -
     plan.progress_text = "Waiting for its turn"
     plan.full_clean()
     plan.save()
-    enqueue(Job.PLAN_WEEK, week_plan_id=plan.pk)
+    enqueue(Job.PLAN_WEEK, plan.business_id, week_plan_id=plan.pk)
     return plan

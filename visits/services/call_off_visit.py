@@ -6,8 +6,10 @@ from django.db import transaction
 
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
+from visits.domain.lone_watch.watch_states import WatchEnd
 from visits.domain.visit_states import VisitState
 from visits.models import Recheck, Visit
+from visits.services.lone_watch.end_watch import end_watch_of
 from visits.services.visit_change import begin_change, keep_change
 
 
@@ -25,4 +27,5 @@ def call_off_visit(*, visit: Visit, because: str, at: datetime, by: User) -> Vis
     row = begin_change(visit, VisitState.CALLED_OFF)
     row.called_off_at, row.called_off_because = at, because.strip()[:200]
     Recheck.objects.within(row.scope).open().filter(visit=row).update(visit=None)
+    end_watch_of(visit=row, how=WatchEnd.CALLED_OFF, at=at, by=by)
     return keep_change(row, VisitState.CALLED_OFF, at=at, by=by, note=because)

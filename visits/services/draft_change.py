@@ -14,8 +14,10 @@ from visits.selectors.draft_room import draft_room
 from visits.selectors.draft_time import minutes_for
 from visits.selectors.draft_view import CHANGEABLE, draft_day
 from visits.selectors.learned_rule import rule_in_use
+from visits.services.count_for_calendars import count_for_calendars
 from visits.services.lock_vans import lock_vans
 from visits.services.visit_change import add_event
+from visits.services.want_invitations import want_invitations
 
 
 class DraftIsClosed(RuleBroken):
@@ -76,9 +78,11 @@ def keep_count(visit: Visit, count: int, *, at: datetime, by: User | None, note:
     else:
         _fit(visit, visit.planned_start, minutes, more, at)
     visit.changed_at = at
-    visit.calendar_sequence += 1
+    is_other = count_for_calendars(visit=visit)
     visit.full_clean()
     visit.save()
+    if is_other:
+        want_invitations(visit=visit, at=at)
     add_event(visit, before=visit.state, at=at, by=by, note=f"{note}; {counted(count, 'cow')} now")
     return visit
 

@@ -20,6 +20,7 @@ def end_van_out(*, van_out: VanOut, at: datetime, by: User) -> VanOut | None:
         return None
     if row.until > at:
         row.until, row.noted_at, row.noted_by = at, at, by
+        row.calendar_sequence += 1
         row.full_clean()
         row.save()
     return row

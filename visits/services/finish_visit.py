@@ -6,10 +6,14 @@ from datetime import datetime
 from django.db import transaction
 
 from trimops.accounts.models import User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
+from visits.domain.lone_watch.watch_states import WatchEnd
 from visits.domain.visit_states import VisitState
 from visits.models import Visit
 from visits.services.kit.use_visit_kit import use_visit_kit
+from visits.services.lone_watch.end_watch import end_watch_of
+from visits.services.messages.want_telling import want_next_told
 from visits.services.visit_change import begin_change, keep_change
 
 
@@ -33,10 +37,12 @@ def finish_visit(*, visit: Visit, sign_off: SignOff, at: datetime, by: User) -> 
     row.finished_at = at
     _put_words(row, sign_off)
     keep_change(row, VisitState.FINISHED, at=at, by=by)
+    end_watch_of(visit=row, how=WatchEnd.FINISHED, at=at, by=by)
     use_visit_kit(visit=row, at=at)
-    enqueue(Job.BOOK_RECHECKS, visit_id=row.pk)
-    enqueue(Job.DRAFT_INVOICE, visit_id=row.pk)
-    enqueue(Job.ISSUE_REPORT, visit_id=row.pk)
+    enqueue(Job.BOOK_RECHECKS, row.business_id, visit_id=row.pk)
+    enqueue(Job.DRAFT_INVOICE, row.business_id, visit_id=row.pk)
+    enqueue(Job.ISSUE_REPORT, row.business_id, visit_id=row.pk)
+    want_next_told(visit=row)
     return row
 
 

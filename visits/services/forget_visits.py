@@ -17,7 +17,9 @@ from visits.models import (
     DraftChange,
     DraftChoice,
     HeldHour,
+    Invitation,
     IssuedReport,
+    LoneWatch,
     MobilityScoring,
     PlanLock,
     Recheck,
@@ -26,6 +28,7 @@ from visits.models import (
     TrimPhoto,
     Visit,
     VisitEvent,
+    VisitMessage,
     WashDown,
 )
 from visits.services.kit.keep_faults import keep_faults
@@ -75,7 +78,11 @@ def _rows_of(scope: Scope, farm: Farm) -> Iterator[tuple[str, TenantQuerySet[Ten
     yield "held hours", HeldHour.objects.within(scope).filter(farm=farm)
     yield "rounds of scores", MobilityScoring.objects.within(scope).filter(farm=farm)
     yield "calendar addresses", CalendarAddress.objects.within(scope).filter(farm=farm)
+    yield "calendar invitations", Invitation.objects.within(scope).filter(visit__farm=farm)
     yield "locks in the plan", PlanLock.objects.within(scope).filter(visit__farm=farm)
+    yield "messages about visits", VisitMessage.objects.within(scope).filter(visit__farm=farm)
+    # Who was asked and told, and the log, go with their watch.
+    yield "watches over lone work", LoneWatch.objects.within(scope).filter(visit__farm=farm)
     yield "lines of history", VisitEvent.objects.within(scope).filter(visit__farm=farm)
     yield "cows added at the crush", AddedCow.objects.within(scope).filter(cow__farm=farm)
 

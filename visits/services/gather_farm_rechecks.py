@@ -10,7 +10,7 @@ from visits.domain.gather_rechecks import GatheredRechecks, OpenRecheck, gather_
 from visits.domain.visit_states import VisitReason, VisitState
 from visits.models import Recheck, Visit
 from visits.services.ask_visit import CowWish, VisitWish, ask_visit
-from visits.services.visit_change import add_event
+from visits.services.visit_change import keep_change
 
 
 @transaction.atomic
@@ -88,7 +88,5 @@ def _renew(visit: Visit, wish: VisitWish, at: datetime) -> Visit:
 
 def _drop(visit: Visit, at: datetime) -> None:
     Recheck.objects.within(visit.scope).filter(visit=visit).update(visit=None)
-    before, visit.state = visit.state, VisitState.CALLED_OFF.value
-    visit.called_off_at, visit.called_off_because, visit.changed_at = at, "gathered anew", at
-    visit.save()
-    add_event(visit, before=before, at=at, by=None, note="gathered anew")
+    visit.called_off_at, visit.called_off_because = at, "gathered anew"
+    keep_change(visit, VisitState.CALLED_OFF, at=at, by=None, note="gathered anew")

@@ -7,8 +7,11 @@ from django.db import transaction
 
 from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
+from trimops.outbox.domain.webhook_events import WebhookEvent
+from trimops.outbox.services.tell_webhooks import tell_webhooks
 from visits.documents.visit_report import visit_report
 from visits.documents.visit_report_change import change_note, report_changes
 from visits.documents.visit_report_content import VisitReport
@@ -71,5 +74,17 @@ def _keep(visit: Visit, report: VisitReport, at: datetime, by: User | None, *, t
     row = IssuedReport(business_id=visit.business_id, visit=visit)
     keep_paper(row=row, content=report, pdf=visit_report(report), at=at, by=by)
     if tell:
-        enqueue(Job.TELL_REPORT, report_id=row.pk)
+        enqueue(Job.TELL_REPORT, row.business_id, report_id=row.pk)
+    tell_webhooks(
+        business_id=row.business_id,
+        event=WebhookEvent.REPORT_ISSUED,
+        data=lambda: _told(row, visit),
+        at=at,
+        once=f"report {row.pk}",
+    )
     return row
+
+
+def _told(row: IssuedReport, visit: Visit) -> dict[str, object]:
+    farm = {"id": visit.farm_id, "name": visit.farm.name}
+    return {"report": row.pk, "version": row.version, "visit": visit.pk, "issued": row.made_at, "farm": farm}

@@ -7,7 +7,8 @@ from datetime import datetime
 from django.db import transaction
 
 from trimops.accounts.models import User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
 from visits.domain.planning.board import Week
@@ -75,7 +76,7 @@ def move_stop(*, week_plan: WeekPlan, move: StopMove, at: datetime, by: User) ->
     version.full_clean()
     version.save()
     set_other_plans_aside(week_plan=version)
-    enqueue(Job.GIVE_REASONS, week_plan_id=version.pk)
+    enqueue(Job.GIVE_REASONS, version.business_id, week_plan_id=version.pk)
     return version
 
 

@@ -6,7 +6,8 @@ from datetime import date, datetime
 from django.db import transaction
 
 from trimops.accounts.models import Business, User
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.scope import Scope
 from visits.domain.planning.compare_plans import StoredPlan
 from visits.domain.planning.read_problem import read_problem
@@ -46,7 +47,7 @@ def replan_week(
     plan.progress_text = "Waiting for its turn"
     plan.full_clean()
     plan.save()
-    enqueue(Job.REPLAN_WEEK, week_plan_id=plan.pk)
+    enqueue(Job.REPLAN_WEEK, plan.business_id, week_plan_id=plan.pk)
     return plan
 
 

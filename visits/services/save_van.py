@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, time
+from datetime import date, datetime, time
 
 from django.db import transaction
 
@@ -25,9 +25,12 @@ class VanHours:
 
 
 @transaction.atomic
-def save_van(*, van: Van, hours: VanHours) -> Van:
+def save_van(*, van: Van, hours: VanHours, at: datetime) -> Van:
     """Keep the van and replace its hours. ValidationError names what to mend."""
+    shown = Van.objects.within(van.scope).filter(pk=van.pk).values_list("name", "trimmer_id").first()
     van.full_clean()
+    if shown != (van.name, van.trimmer_id):
+        van.shown_since = at
     van.save()
     StockPlace.objects.within(van.scope).filter(van=van).update(name=name_of_place(van))
     ShiftPattern.objects.within(van.scope).filter(van=van).delete()
@@ -50,12 +53,12 @@ def save_van(*, van: Van, hours: VanHours) -> Van:
 
 
 @transaction.atomic
-def set_day_off(*, van: Van, day: date, reason: str, is_off: bool) -> None:
+def set_day_off(*, van: Van, day: date, reason: str, is_off: bool, at: datetime) -> None:
     """The van stays in on `day`, or goes out after all. Doing either twice changes nothing."""
     rows = DayOff.objects.within(van.scope).filter(van=van, day=day)
     if not is_off:
         rows.delete()
     elif not rows.exists():
-        row = DayOff(business_id=van.business_id, van=van, day=day, reason=reason)
+        row = DayOff(business_id=van.business_id, van=van, day=day, reason=reason, noted_at=at)
         row.full_clean()
         row.save()

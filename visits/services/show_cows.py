@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from trimops.jobs import Job, enqueue
+from trimops.errands.services.enqueue import enqueue
+from trimops.jobs import Job
 from trimops.kernel.clock import local_day
 from visits.domain.crush_entry import CowEntry
 from visits.domain.referral import referrals_for
@@ -37,8 +38,8 @@ def show_cows(*, visit: Visit, shown: Sequence[ShownWriting]) -> None:
     use_kit(visit=visit, cows=cows, noted_at=max(writing.noted_at for writing in shown))
     link_photos(visit=visit)
     if visit.visit_state is VisitState.FINISHED:
-        enqueue(Job.BOOK_RECHECKS, visit_id=visit.pk)
-        enqueue(Job.DRAFT_INVOICE, visit_id=visit.pk)
+        enqueue(Job.BOOK_RECHECKS, visit.business_id, visit_id=visit.pk)
+        enqueue(Job.DRAFT_INVOICE, visit.business_id, visit_id=visit.pk)
 
 
 def _stored(visit: Visit, shown: Sequence[ShownWriting]) -> list[StoredCow]:

@@ -18,7 +18,7 @@ class NoHourToTell(RuleBroken):
 
 
 @transaction.atomic
-def tell_hour(*, visit: Visit, at: datetime, by: User) -> Visit:
+def tell_hour(*, visit: Visit, at: datetime, by: User | None, note: str = "told its hour") -> Visit:
     """From now on the farm counts on this hour, and planning again pays for moving it. Twice changes nothing."""
     row = visit.locked()
     if row.visit_state not in (VisitState.PLANNED, VisitState.CONFIRMED) or row.planned_start is None:
@@ -28,5 +28,5 @@ def tell_hour(*, visit: Visit, at: datetime, by: User) -> Visit:
     row.hour_told, row.changed_at = row.planned_start, at
     row.full_clean()
     row.save()
-    add_event(row, before=row.state, at=at, by=by, note="told its hour")
+    add_event(row, before=row.state, at=at, by=by, note=note)
     return row

@@ -12,7 +12,7 @@ from visits.domain.planning.solve_limits import SolveLimits
 from visits.domain.planning.stored_week import PlanBreaksRules
 from visits.models import WeekPlan, WeekPlanState
 from visits.services.give_reasons import give_reasons
-from visits.services.set_plans_aside import set_other_plans_aside
+from visits.services.propose_plan import fail_plan, propose_plan
 
 TELL_SECONDS = 0.3
 
@@ -22,20 +22,22 @@ def think_replan(*, week_plan: WeekPlan, limits: SolveLimits, at: datetime) -> W
 
     Not one transaction: its steps are to be seen from outside while it thinks.
     """
+    if week_plan.state == WeekPlanState.PROPOSED and week_plan.reasons is None:
+        return give_reasons(week_plan=week_plan)  # because: whoever proposed it was killed before that
     if week_plan.state != WeekPlanState.THINKING or week_plan.change is None:
         return week_plan
     try:
         found = _thought_out(week_plan, limits)
     except (ProblemFaults, PlanBreaksRules) as fault:
-        return _fail(week_plan, str(fault) or "; ".join(getattr(fault, "faults", [])), at)
+        why = str(fault) or "; ".join(getattr(fault, "faults", []))
+        return fail_plan(week_plan=week_plan, why=why, at=at)
     except Exception:  # because: whoever watches must not wait for ever; what broke goes on to the log
-        _fail(week_plan, "The planner broke down. What happened is kept; plan the week again.", at)
+        why = "The planner broke down. What happened is kept; plan the week again."
+        fail_plan(week_plan=week_plan, why=why, at=at)
         raise
-    set_other_plans_aside(week_plan=week_plan)
     week_plan.problem, week_plan.plan = found.problem, found.plan
-    week_plan.state, week_plan.finished_at = WeekPlanState.PROPOSED, at
-    week_plan.percent, week_plan.progress_text = 100, "Done"
-    week_plan.save(update_fields=["problem", "plan", "state", "finished_at", "percent", "progress_text"])
+    if not propose_plan(week_plan=week_plan, at=at):
+        return WeekPlan.objects.within(week_plan.scope).get(pk=week_plan.pk)
     return give_reasons(week_plan=week_plan)
 
 
@@ -56,9 +58,3 @@ def _thought_out(week_plan: WeekPlan, limits: SolveLimits) -> Replanned:
 def _tell(week_plan: WeekPlan, percent: int) -> None:
     rows = WeekPlan.objects.within(week_plan.scope).filter(pk=week_plan.pk)
     rows.update(percent=percent, progress_text="Looking for the least change")
-
-
-def _fail(week_plan: WeekPlan, why: str, at: datetime) -> WeekPlan:
-    week_plan.state, week_plan.failure, week_plan.finished_at = WeekPlanState.FAILED, why, at
-    week_plan.save(update_fields=["state", "failure", "finished_at"])
-    return week_plan

@@ -14,8 +14,8 @@ from visits.domain.planning.stored_week import PlanBreaksRules
 from visits.models import WeekPlan, WeekPlanState
 from visits.selectors.plan_in_force import plan_in_force
 from visits.services.give_reasons import give_reasons
+from visits.services.propose_plan import fail_plan, propose_plan
 from visits.services.put_week_on_roads import put_week_on_roads
-from visits.services.set_plans_aside import set_other_plans_aside
 
 TELL_SECONDS = 0.5
 Told = tuple[float, float]
@@ -27,6 +27,8 @@ def think_week_plan(*, week_plan: WeekPlan, limits: SolveLimits, at: datetime) -
 
     Not one transaction: its steps are to be seen from outside while it thinks.
     """
+    if week_plan.state == WeekPlanState.PROPOSED and week_plan.reasons is None:
+        return give_reasons(week_plan=week_plan)  # because: whoever proposed it was killed before that
     if week_plan.state != WeekPlanState.THINKING:
         return week_plan
 
@@ -34,14 +36,15 @@ def think_week_plan(*, week_plan: WeekPlan, limits: SolveLimits, at: datetime) -
         week_plan = put_week_on_roads(week_plan=week_plan, at=at)
         document = _thought_out(week_plan, limits)
     except (ProblemFaults, PlanBreaksRules) as fault:
-        return _fail(week_plan, str(fault) or "; ".join(getattr(fault, "faults", [])), at)
+        why = str(fault) or "; ".join(getattr(fault, "faults", []))
+        return fail_plan(week_plan=week_plan, why=why, at=at)
     except Exception:  # because: whoever watches must not wait for ever; what broke goes on to the log
-        _fail(week_plan, "The planner broke down. Ask for the plan again; the log says more.", at)
+        why = "The planner broke down. Ask for the plan again; the log says more."
+        fail_plan(week_plan=week_plan, why=why, at=at)
         raise
-    set_other_plans_aside(week_plan=week_plan)
-    week_plan.plan, week_plan.state, week_plan.finished_at = document, WeekPlanState.PROPOSED, at
-    week_plan.percent, week_plan.progress_text = 100, "Done"
-    week_plan.save(update_fields=["plan", "state", "finished_at", "percent", "progress_text"])
+    week_plan.plan = document
+    if not propose_plan(week_plan=week_plan, at=at):
+        return WeekPlan.objects.within(week_plan.scope).get(pk=week_plan.pk)
     return give_reasons(week_plan=week_plan)
 
 
@@ -100,9 +103,3 @@ def _tell(week_plan: WeekPlan, heard: deque[Told], limits: SolveLimits) -> None:
 def _in_words(seconds: float, cost: float, limits: SolveLimits) -> tuple[int, str]:
     share = min(99, round(100 * seconds / limits.seconds)) if limits.iterations is None else 50
     return share, f"Best so far costs {cost / 100:,.2f}"
-
-
-def _fail(week_plan: WeekPlan, why: str, at: datetime) -> WeekPlan:
-    week_plan.state, week_plan.failure, week_plan.finished_at = WeekPlanState.FAILED, why, at
-    week_plan.save(update_fields=["state", "failure", "finished_at"])
-    return week_plan

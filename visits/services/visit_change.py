@@ -6,6 +6,10 @@ from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 from visits.domain.visit_states import VisitState, may_move
 from visits.models import Visit, VisitEvent
+from visits.services.count_for_calendars import count_for_calendars
+from visits.services.messages.want_telling import want_news
+from visits.services.tell_visit_event import tell_visit_event
+from visits.services.want_invitations import want_invitations
 
 
 class VisitCannotMove(RuleBroken):
@@ -26,14 +30,20 @@ def begin_change(visit: Visit, to: VisitState) -> Visit:
 
 
 def keep_change(visit: Visit, to: VisitState, *, at: datetime, by: User | None, note: str = "") -> Visit:
-    """Store the visit in its new state, one higher in its calendar sequence, with a line of history."""
-    before = visit.state
+    """Store the visit in its new state, with a line of history; calendars hear of it if time or state are others."""
+    before, van_before = visit.state, visit.last_van_id
     visit.state = to.value
     visit.changed_at = at
-    visit.calendar_sequence += 1
+    is_other = count_for_calendars(visit=visit)
     visit.full_clean()
+    if is_other:
+        want_news(visit=visit, at=at)
     visit.save()
+    if is_other:
+        want_invitations(visit=visit, at=at)
     add_event(visit, before=before, at=at, by=by, note=note)
+    if is_other or (visit.planned_start is not None and visit.van_id != van_before):
+        tell_visit_event(visit=visit, before=before, at=at)
     return visit
 
 

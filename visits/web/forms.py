@@ -124,14 +124,3 @@ class FinishForm(forms.Form):
         label="Crush, knives, boots and van washed and disinfected", required=False
     )
     hygiene_note = forms.CharField(label="How it was washed", max_length=200, required=False)
-
-
-class CalendarForm(forms.Form):
-    name = forms.CharField(label="Whose calendar is it for", max_length=80)
-    van: "forms.ModelChoiceField[Van]" = forms.ModelChoiceField(
-        queryset=None, required=False, empty_label="All vans"
-    )
-
-    def __init__(self, data: QueryDict | None = None, *, scope: Scope) -> None:
-        super().__init__(data)
-        self.fields["van"].queryset = Van.objects.within(scope)  # type: ignore[attr-defined]

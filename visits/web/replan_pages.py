@@ -7,7 +7,9 @@ from django.urls import reverse
 
 from trimops.accounts.roles import STAFF
 from trimops.web.scoped_page import ScopedPage
+from visits.domain.messages.message_kinds import ABOUT_HOUR
 from visits.models import Visit, WeekPlan, WeekPlanState
+from visits.selectors.messages.rules_in_use import any_on
 from visits.selectors.plan_comparison import change_of_plan, minor, plan_against, price_words
 from visits.services.accept_week_plan import accept_week_plan
 from visits.services.drop_week_plan import drop_week_plan
@@ -39,6 +41,7 @@ class ReplanPage(ScopedPage):
                 "price_told": minor(price.told_hour) if price else None,
                 "is_open": plan.state == WeekPlanState.PROPOSED,
                 "is_accepted": plan.state == WeekPlanState.ACCEPTED,
+                "goes_alone": any_on(self.scope, ABOUT_HOUR),
                 "may_plan": self.seat.role in PLANNERS,
                 "week_url": week_address(plan),
             }

@@ -1,6 +1,8 @@
 from django.urls import include, path
 
-from visits.web.calendar_pages import CalendarFeed, CalendarPage, RevokeCalendarPage
+from visits.web.by_itself_page import ByItselfPage
+from visits.web.calendar_feed_page import CalendarFeed
+from visits.web.calendar_pages import CalendarPage, RevokeCalendarPage
 from visits.web.changed_pages import WeekChangedPage, WhatChangedPage
 from visits.web.crush_app import CrushDaysPage, CrushManifest, CrushPack, CrushPage, CrushWorker
 from visits.web.crush_papers import CrushPapersPage, CrushTodayPage
@@ -17,6 +19,7 @@ from visits.web.offer_pages import (
     LetGoOfferPage,
     TakeOfferPage,
 )
+from visits.web.outside_calendar_pages import ReadCalendarPage, RemoveCalendarPage, VanCalendarsPage
 from visits.web.paper_pages import (
     DraftListPaper,
     ReferralLetterPaper,
@@ -57,10 +60,13 @@ from visits.web.visit_steps import (
 from visits.web.week_pages import ThisWeekPage
 
 urlpatterns = [
+    path("messages/", include("visits.web.messages.urls")),
+    path("watch/", include("visits.web.lone_watch.urls")),
     path("kit/", include("visits.web.kit.evening_urls")),
     path("kit/", include("visits.web.kit.supply_urls")),
     path("kit/", include("visits.web.kit.blade_urls")),
     path("kit/", include("visits.web.kit.stock_urls")),
+    path("by-itself/", ByItselfPage.as_view(), name="by_itself"),
     path("week/", ThisWeekPage.as_view(), name="this_week"),
     path("week/<str:week>/plan/", PlanWeekPage.as_view(), name="plan_week"),
     path("week/plans/<int:pk>/", WeekPlanPage.as_view(), name="week_plan"),
@@ -127,6 +133,9 @@ urlpatterns = [
     path("vans/new/", VanEditPage.as_view(), name="van_new"),
     path("vans/<int:pk>/", VanEditPage.as_view(), name="van"),
     path("vans/<int:pk>/day-off/", DayOffPage.as_view(), name="day_off"),
+    path("vans/<int:pk>/calendars/", VanCalendarsPage.as_view(), name="van_calendars"),
+    path("vans/calendars/<int:pk>/read/", ReadCalendarPage.as_view(), name="outside_calendar_read"),
+    path("vans/calendars/<int:pk>/remove/", RemoveCalendarPage.as_view(), name="outside_calendar_remove"),
     path("vans/outs/<int:pk>/back/", VanBackPage.as_view(), name="van_back"),
     path("visits/<int:pk>/told/", TellHourPage.as_view(), name="visit_told"),
     path("figures/", FiguresPage.as_view(), name="figures"),

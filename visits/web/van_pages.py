@@ -1,5 +1,6 @@
 """Vans: where they stand, who drives, when they go out, and days off."""
 
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from django import forms
@@ -15,6 +16,7 @@ from trimops.kernel.clock import local_day
 from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 from visits.models import DayOff, ShiftPattern, Van, VanOut
+from visits.selectors.van_absences import own_appointments
 from visits.services.end_van_out import end_van_out
 from visits.services.save_van import VanHours, save_van, set_day_off
 
@@ -24,6 +26,7 @@ else:
     # Django's form classes take no type argument at run time.
     VanModelForm = forms.ModelForm
 
+LOOKED_AHEAD = timedelta(days=28)
 OWNERS = frozenset({Role.OWNER, Role.TRIMMER})
 
 
@@ -92,7 +95,14 @@ class VansPage(ScopedPage):
         off = Prefetch("days_off", queryset=DayOff.objects.within(self.scope).filter(day__gte=today))
         outs = Prefetch("outs", queryset=VanOut.objects.within(self.scope).filter(until__gt=self.now))
         vans = Van.objects.within(self.scope).select_related("trimmer").prefetch_related(shifts, off, outs)
-        return self.show({"vans": list(vans), "may_mend": self.seat.role in OWNERS, "now": self.now})
+        own = own_appointments(self.seat.business, today, today + LOOKED_AHEAD)
+        return self.show(
+            {
+                "vans": [(van, own.get(van.pk, [])) for van in vans],
+                "may_mend": self.seat.role in OWNERS,
+                "now": self.now,
+            }
+        )
 
 
 class VanEditPage(ScopedPage):
@@ -110,7 +120,7 @@ class VanEditPage(ScopedPage):
         form = VanForm(request.POST, instance=van)
         if not form.is_valid():
             return self.show({"van": van, "form": form}, status=400)
-        save_van(van=form.instance, hours=form.hours())
+        save_van(van=form.instance, hours=form.hours(), at=self.now)
         messages.success(request, f"{van.name} is kept; the next plan goes by it.")
         return redirect("vans")
 
@@ -141,7 +151,7 @@ class DayOffPage(ScopedPage):
         if form.is_valid():
             data = form.cleaned_data
             is_off = request.POST.get("after_all") != "yes"
-            set_day_off(van=van, day=data["day"], reason=data["reason"], is_off=is_off)
+            set_day_off(van=van, day=data["day"], reason=data["reason"], is_off=is_off, at=self.now)
             messages.success(request, "Noted. Plan the week again if it is planned already.")
         else:
             messages.error(request, "Give the day, for instance 2026-03-02.")

@@ -23,6 +23,7 @@ from visits.selectors.issued_reports import report_state
 from visits.selectors.kit.visit_materials import visit_materials
 from visits.selectors.kit.visit_uses import visit_uses
 from visits.selectors.learned_rule import rule_in_use
+from visits.selectors.messages.told_lines import told_lines
 from visits.selectors.visit_story import trims_with_feet, visit_story
 from visits.services.ask_visit import ask_visit
 from visits.web.forms import VisitWishForm
@@ -61,6 +62,7 @@ class VisitPage(ScopedPage):
             "story": story,
             "trims_done": len(story.trims),
             "list_time": changed_list_time(visit, self.now),
+            "told_lines": told_lines(self.scope, [visit]).get(visit.pk),
         }
         if uses := visit_uses(self.scope, visit):
             words |= {"uses": uses, "materials": visit_materials(self.scope, [visit])[visit.pk]}

@@ -6,6 +6,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 
 from trimops.accounts.roles import STAFF, Role
+from trimops.errands.selectors.stuck_errands import stuck_rows
 from trimops.kernel.clock import at_local, local_day, monday_of
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
@@ -15,7 +16,9 @@ from visits.selectors.diary_view import diary_view
 from visits.selectors.plan_in_force import earlier_plans, plan_in_force
 from visits.selectors.plan_reasons import reasons_of
 from visits.selectors.plan_story import PlanStory, plan_story
+from visits.selectors.public_holidays import holidays_between
 from visits.selectors.travel_note import travel_note
+from visits.selectors.van_absences import Absence, own_appointments
 from visits.selectors.week_view import WeekView, week_view
 
 PLANNERS = frozenset({Role.OWNER, Role.TRIMMER})
@@ -48,9 +51,18 @@ class ThisWeekPage(ScopedPage):
                 "wanted": [visit for visit in waiting if visit.pk not in placed | left],
                 "wanted_count": len(waiting),
                 "may_plan": self.seat.role in PLANNERS,
+                "stuck_count": stuck_rows(self.scope).count() if self.seat.role is Role.OWNER else 0,
+                "holidays": holidays_between(business, monday, monday + timedelta(days=6)).items(),
+                "works_holidays": business.works_holidays,
+                "appointments": self._appointments(monday),
                 **self._of_plan(plan, view),
             }
         )
+
+    def _appointments(self, monday: date) -> list[Absence]:
+        """When own calendars keep a van in."""
+        by_van = own_appointments(self.seat.business, monday, monday + timedelta(days=6))
+        return sorted((each for found in by_van.values() for each in found), key=lambda each: each.since)
 
     def _of_plan(self, plan: WeekPlan | None, view: WeekView | None) -> dict[str, object]:
         """What the page says of the plan shown."""

@@ -4,16 +4,18 @@ from datetime import timedelta
 
 import pytest
 from django.core import mail
+from django.utils import timezone
 
 from farms.models import VetPass
 from farms.services.give_vet_pass import PassMakesNoSense, VetWord, give_vet_pass, mail_vet_pass
 from tests.factories import NOON
 from trimops.kernel.secret_link import hash_of
+from trimops.outbox.models import Outgoing
 
 
-def give(house, shows=("shows_letters", "shows_cows"), days=30, email="vet@vets.example"):
+def give(house, shows=("shows_letters", "shows_cows"), days=30, email="vet@vets.example", at=NOON):
     word = VetWord("A. Vet", email, shows, days)
-    return give_vet_pass(farm=house.farm, word=word, at=NOON, by=house.client)
+    return give_vet_pass(farm=house.farm, word=word, at=at, by=house.client)
 
 
 def test_a_pass_shows_what_was_chosen_and_nothing_more_until_its_day(house):
@@ -51,17 +53,22 @@ def test_an_erased_farm_has_nothing_to_show(house):
 
 def test_the_vet_is_told_by_mail_once_it_is_kept(house, django_capture_on_commit_callbacks):
     with django_capture_on_commit_callbacks(execute=True):
-        row = give(house).row
-        mail_vet_pass(vet_pass=row, address="https://here.example/for-the-vet/secret/")
+        now = timezone.now()
+        row = give(house, at=now).row
+        for _ in range(2):
+            mail_vet_pass(vet_pass=row, address="https://here.example/for-the-vet/secret/", at=now)
         assert mail.outbox == []
     (told,) = mail.outbox
     assert told.to == ["vet@vets.example"]
     assert "https://here.example/for-the-vet/secret/" in told.body
-    assert "1 April 2026" in told.body
+    assert f"until {now + timedelta(days=30):%-d %B %Y}, or" in told.body
+    kept = Outgoing.objects.within(house.scope).get()
+    assert (kept.topic, kept.farm_id, kept.secret) == ("vet", house.farm.pk, "")
+    assert "for-the-vet" not in kept.body
     assert "no diagnosis" in told.body
 
 
 def test_without_an_address_nobody_is_mailed(house, django_capture_on_commit_callbacks):
     with django_capture_on_commit_callbacks(execute=True):
-        mail_vet_pass(vet_pass=give(house, email="").row, address="https://here.example/")
+        mail_vet_pass(vet_pass=give(house, email="").row, address="https://here.example/", at=NOON)
     assert mail.outbox == []

@@ -77,3 +77,26 @@ def test_another_businesss_payer_is_refused_as_if_it_were_not_there(house):
     with pytest.raises(ValidationError) as refused:
         save_farm(farm=new_farm(house.business, payer=theirs), at=NOON, by=house.owner)
     assert "payer" in refused.value.message_dict
+
+
+@pytest.mark.parametrize(
+    ("fields", "moves", "shows"),
+    [
+        ({}, 0, False),
+        ({"phone": "0199 555 010", "herd_size": 3}, 0, False),
+        ({"access_notes": "Mind the dog"}, 0, True),
+        ({"name": "Upper Croft"}, 1, True),
+        ({"address": "Up the track", "latitude": Decimal("54.2"), "name": "Upper Croft"}, 1, True),
+        ({"longitude": Decimal("-2.31")}, 1, True),
+        ({"latitude": Decimal("54.100000")}, 0, False),
+    ],
+)
+def test_calendars_hear_of_a_new_place_and_of_new_notes_and_of_nothing_else(house, fields, moves, shows):
+    farm, later = house.farm, datetime(2026, 4, 1, 9, tzinfo=UTC)
+    before, since = farm.place_sequence, farm.shown_since
+    for name, value in fields.items():
+        setattr(farm, name, value)
+    save_farm(farm=farm, at=later, by=farm.business.memberships.first().user)
+    stored = Farm.objects.within(farm.scope).get(pk=farm.pk)
+    assert stored.place_sequence == before + moves
+    assert stored.shown_since == (later if shows else since)

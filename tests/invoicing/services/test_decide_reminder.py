@@ -59,7 +59,7 @@ def test_approving_freezes_the_paper_and_queues_it(house, proposed):
     row = Reminder.objects.within(house.scope).get()
     assert (row.state, row.decided_by, row.open_amount, row.interest) == ("approved", house.office, 1000, 0)
     assert hashlib.sha256(bytes(row.pdf)).hexdigest() == row.pdf_sha256
-    assert [sending.address for sending in sendings] == ["a@farm.example", "b@farm.example"]
+    assert [sending.outgoing.address for sending in sendings] == ["a@farm.example", "b@farm.example"]
     assert {sending.reminder_id for sending in sendings} == {row.pk}
 
 

@@ -15,7 +15,7 @@ def test_one_press_issues_and_queues_a_mail_for_each_address(house):
     issued = issue_and_send(invoice=plain_draft(house), at=NOON, by=house.office)
     assert issued.is_issued
     rows = Sending.objects.within(house.scope).filter(invoice=issued)
-    assert sorted(rows.values_list("address", flat=True)) == sorted(to)
+    assert sorted(rows.values_list("outgoing__address", flat=True)) == sorted(to)
 
 
 def test_where_it_cannot_be_sent_it_is_not_issued_and_no_number_is_taken(house):

@@ -1,75 +1,39 @@
-"""RFC 5322: one Message-ID for one message, 3.6.4; an answer goes to Reply-To, 3.6.2."""
-
-from email import message_from_bytes
-from email.policy import default
+"""What a mail with a paper of the money says and brings."""
 
 import pytest
 
-from invoicing.domain.sending_states import SentPaper
+from invoicing.domain.sent_papers import SentPaper
 from invoicing.models import Reminder
 from invoicing.services.make_invoice_link import make_invoice_link
-from invoicing.services.make_mail import PaperIsMissing, make_mail
+from invoicing.services.make_mail import MailPaper, NothingToSend, mail_papers, mail_text
 from tests.factories import NOON
 from tests.invoicing.issued_row import PDF, UBL, issued_row
-from tests.invoicing.services.test_queue_sending import queue
+
+INVOICE_PDF = ("INV-2026-0001.pdf", "application/pdf", PDF)
 
 
-def invoice_sending(house, *, has_xml=True, **changes):
-    invoice = issued_row(house, has_xml=has_xml)
-    return queue(house, paper=SentPaper.INVOICE, invoice=invoice, attachment=None, **changes)
-
-
-def over_the_line(mail):
-    return message_from_bytes(mail.message().as_bytes(), policy=default)
-
-
-def papers(mail):
-    return [(part.get_filename(), part.get_content_type()) for part in over_the_line(mail).iter_attachments()]
-
-
-@pytest.fixture
-def mail_settings(settings):
-    settings.DEFAULT_FROM_EMAIL = "Site <money@trim.example>"
-    settings.SITE_ADDRESS = "https://trim.example"
-
-
-@pytest.mark.usefixtures("mail_settings")
-def test_it_comes_from_the_business_at_our_address_and_is_answered_to_the_business(house):
-    house.business.email = "office@ashrye.example"
-    house.business.save()
-    sending = invoice_sending(house)
-    mail = make_mail(sending=sending, link=None)
-    said = mail.message()
-    assert said["From"] == "Ash & Rye Foot Trimming <money@trim.example>"
-    assert (said["To"], said["Reply-To"]) == ("office@example.invalid", "office@ashrye.example")
-    assert said["Message-ID"] == f"<{sending.message_id}@trim.example>"
-    assert make_mail(sending=sending, link=None).message()["Message-ID"] == said["Message-ID"]
+def papers(*asked, **told):
+    return [(part.name, part.media_type, part.content) for part in mail_papers(MailPaper(*asked, **told))]
 
 
 def test_the_xml_goes_along_only_on_wish_and_where_there_is_one(house):
-    pdf, xml = ("INV-2026-0001.pdf", "application/pdf"), ("INV-2026-0001.xml", "application/xml")
-    sending = invoice_sending(house)
-    assert papers(make_mail(sending=sending, link=None)) == [pdf]
-    sending.with_xml = True
-    mail = make_mail(sending=sending, link=None)
-    assert papers(mail) == [pdf, xml]
-    assert [attached[1] for attached in mail.attachments] == [PDF, UBL]
+    invoice = issued_row(house)
+    assert papers(SentPaper.INVOICE, invoice) == [INVOICE_PDF]
+    with_xml = papers(SentPaper.INVOICE, invoice, with_xml=True)
+    assert with_xml == [INVOICE_PDF, ("INV-2026-0001.xml", "application/xml", UBL)]
 
 
 def test_without_xml_the_pdf_goes_alone(house):
-    sending = invoice_sending(house, has_xml=False, with_xml=True)
-    assert papers(make_mail(sending=sending, link=None)) == [("INV-2026-0001.pdf", "application/pdf")]
+    invoice = issued_row(house, has_xml=False)
+    assert papers(SentPaper.INVOICE, invoice, with_xml=True) == [INVOICE_PDF]
 
 
-@pytest.mark.usefixtures("mail_settings")
 def test_the_link_stands_at_the_end_with_the_day_it_ends(house):
-    sending = invoice_sending(house)
-    link = make_invoice_link(invoice=sending.invoice, at=NOON)
-    mail = make_mail(sending=sending, link=link)
-    assert link.address.startswith("https://trim.example/bill/")
-    assert mail.body.startswith("Attached.\n\nWhat it is for, how to pay it")
-    assert f"until 31 May 2026:\n\n{link.address}\n\n" in mail.body
-    assert link.address not in sending.body
+    link = make_invoice_link(invoice=issued_row(house), at=NOON).row
+    text = mail_text("Attached.", link)
+    assert text.startswith("Attached.\n\nWhat it is for, how to pay it")
+    assert "until 31 May 2026:\n\n{secret}\n\n" in text
+    assert mail_text("Attached.", None) == "Attached.\n"
 
 
 def test_a_reminder_brings_the_invoice_along(house):
@@ -77,17 +41,15 @@ def test_a_reminder_brings_the_invoice_along(house):
     reminder = Reminder.objects.create(
         business=house.business, invoice=invoice, step=1, proposed_at=NOON, pdf=b"%PDF reminder"
     )
-    asked = {"paper": SentPaper.REMINDER, "invoice": invoice, "reminder": reminder, "attachment": None}
-    names = [name for name, _ in papers(make_mail(sending=queue(house, **asked), link=None))]
-    assert names == ["reminder-INV-2026-0001.pdf", "INV-2026-0001.pdf"]
+    found = papers(SentPaper.REMINDER, invoice, reminder)
+    assert found == [("reminder-INV-2026-0001.pdf", "application/pdf", b"%PDF reminder"), INVOICE_PDF]
 
 
-def test_a_statement_is_the_paper_that_was_handed_in(house):
-    assert papers(make_mail(sending=queue(house), link=None)) == [("account.pdf", "application/pdf")]
+def test_a_statement_is_the_paper_that_was_handed_in():
+    found = papers(SentPaper.STATEMENT, attachment=PDF, attachment_name="account.pdf")
+    assert found == [("account.pdf", "application/pdf", PDF)]
 
 
-def test_a_paper_that_is_not_there_is_not_passed_over(house):
-    sending = queue(house)
-    sending.attachment = None
-    with pytest.raises(PaperIsMissing):
-        make_mail(sending=sending, link=None)
+def test_a_paper_that_is_not_there_is_not_passed_over():
+    with pytest.raises(NothingToSend):
+        mail_papers(MailPaper(SentPaper.STATEMENT))

@@ -9,6 +9,7 @@ from invoicing.services.queue_sending import AddressMakesNoSense, NoAddress
 from invoicing.services.send_invoice import send_invoice
 from tests.factories import MONDAY, NOON
 from tests.invoicing.issued_row import issued_row
+from trimops.outbox.models import Outgoing
 
 SOON, LATER = NOON + timedelta(seconds=20), NOON + timedelta(minutes=2)
 
@@ -25,22 +26,23 @@ def invoice(house):
 
 
 def test_it_goes_to_the_farm_unless_it_says_otherwise(house, invoice):
-    assert [row.address for row in send(house, invoice)] == ["farm@example.invalid"]
+    assert [row.outgoing.address for row in send(house, invoice)] == ["farm@example.invalid"]
     house.farm.payer = Payer.objects.create(business=house.business, name="Estate", email="e@example.invalid")
     house.farm.save()
-    assert [row.address for row in send(house, invoice, LATER)] == ["e@example.invalid"]
+    assert [row.outgoing.address for row in send(house, invoice, LATER)] == ["e@example.invalid"]
     to = ["a@example.invalid", "b@example.invalid", "a@example.invalid"]
     FarmTerms.objects.create(business=house.business, farm=house.farm, send_to=to, sends_xml=True)
     rows = send(house, invoice, LATER + timedelta(minutes=2))
-    assert [row.address for row in rows] == to[:2]
+    assert [row.outgoing.address for row in rows] == to[:2]
     assert all(row.with_xml and row.with_link for row in rows)
 
 
 def test_what_the_person_chose_and_wrote_holds(house, invoice):
     asked = {"addresses": ["x@example.invalid"], "with_xml": True, "subject": "Bill", "body": "Hello."}
     (row,) = send(house, invoice, **asked, with_link=False)
-    assert (row.address, row.subject, row.body) == ("x@example.invalid", "Bill", "Hello.")
-    assert (row.with_xml, row.with_link, row.queued_by) == (True, False, house.office)
+    assert (row.outgoing.address, row.outgoing.subject) == ("x@example.invalid", "Bill")
+    assert row.outgoing.body == "Hello.\n"
+    assert (row.with_xml, row.with_link, row.outgoing.written_by) == (True, False, house.office)
 
 
 def test_xml_that_there_is_none_of_is_not_promised(house):
@@ -51,7 +53,7 @@ def test_xml_that_there_is_none_of_is_not_promised(house):
 def test_pressed_twice_it_goes_once(house, invoice):
     first = send(house, invoice)
     assert [row.pk for row in send(house, invoice, SOON)] == [row.pk for row in first]
-    Sending.objects.within(house.scope).update(state="handed_over")
+    Outgoing.objects.within(house.scope).update(state="went")
     assert [row.pk for row in send(house, invoice, SOON)] == [row.pk for row in first]
     assert len(send(house, invoice, SOON, addresses=["FARM@example.invalid", "b@example.invalid"])) == 2
     assert Sending.objects.within(house.scope).count() == 2
@@ -65,7 +67,7 @@ def test_what_waits_still_is_not_queued_beside_itself(house, invoice):
 
 def test_a_refused_one_may_be_sent_anew_at_once(house, invoice):
     first = send(house, invoice)
-    Sending.objects.within(house.scope).update(state="failed")
+    Outgoing.objects.within(house.scope).update(state="failed")
     assert send(house, invoice, SOON)[0].pk != first[0].pk
 
 

@@ -5,6 +5,7 @@ from invoicing.services.queue_sending import NoAddress
 from invoicing.services.send_statement import send_statement
 from tests.factories import MONDAY, NOON
 from tests.invoicing.issued_papers import ISSUED_ON, issued
+from trimops.outbox.models import OutgoingPart
 
 
 def send(house):
@@ -16,10 +17,13 @@ def test_one_mail_to_each_money_address(house):
     FarmTerms.objects.create(business=house.business, farm=house.farm, send_to=addresses)
     issued(house.farm, "60")
     sent = send(house)
-    assert [row.address for row in sent] == addresses
-    assert bytes(sent[0].attachment).startswith(b"%PDF")
-    assert "To pay on that day: 60.00 GBP" in sent[0].body
-    assert "Low Croft, 2 Feb 2026 to 2 Mar 2026" in sent[0].subject
+    assert [row.outgoing.address for row in sent] == addresses
+    first = sent[0].outgoing
+    (part,) = OutgoingPart.objects.within(house.scope).filter(outgoing=first)
+    assert bytes(part.content).startswith(b"%PDF")
+    assert part.name == f"statement-{ISSUED_ON:%Y%m%d}-{MONDAY:%Y%m%d}.pdf"
+    assert "To pay on that day: 60.00 GBP" in first.body
+    assert "Low Croft, 2 Feb 2026 to 2 Mar 2026" in first.subject
 
 
 def test_without_an_address_it_says_so(house):

@@ -8,6 +8,7 @@ from invoicing.models import Sending
 from tests.factories import make_farm, make_house
 from tests.invoicing.issued_papers import issued
 from tests.invoicing.services.test_note_payment import note
+from trimops.outbox.models import OutgoingPart
 
 
 def test_the_account_runs_and_its_statement_is_drawn_and_sent(house, office):
@@ -25,11 +26,12 @@ def test_the_account_runs_and_its_statement_is_drawn_and_sent(house, office):
     house.farm.save()
     office.post(url, told)
     sending = Sending.objects.within(house.scope).get()
-    assert (sending.address, sending.attachment_name) == (
+    part = OutgoingPart.objects.within(house.scope).get()
+    assert (sending.outgoing.address, part.name) == (
         "money@example.invalid",
         "statement-20260101-20260331.pdf",
     )
-    assert "35.00 GBP" in sending.body
+    assert "35.00 GBP" in sending.outgoing.body
 
 
 def test_a_time_that_makes_no_sense_is_the_last_half_year_and_turned_days_are_turned(house, office):

@@ -1,19 +1,20 @@
 """The mail before it goes, what became of it, and links: for the office of the same business alone."""
 
-from datetime import timedelta
 from html import unescape
 
 import pytest
-from django.core.management import call_command
 from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
+from invoicing.domain.sent_papers import SentPaper
 from invoicing.models import InvoiceLink, Sending
 from invoicing.services.make_invoice_link import make_invoice_link
+from invoicing.services.make_mail import MailPaper
 from tests.factories import make_house
 from tests.invoicing.issued_row import issued_row
 from tests.invoicing.services.test_queue_sending import queue
+from tests.trimops.outbox.messages import put
 
 
 @pytest.fixture
@@ -35,6 +36,10 @@ def page(client, name, *keys, **query):
 def send_form(**changes):
     form = {"addresses": ["farm@example.invalid"], "subject": "Bill", "body": "Hello.", "with_link": "on"}
     return {**form, **changes}
+
+
+def bill(house, invoice, **changes):
+    return queue(house, paper=MailPaper(SentPaper.INVOICE, invoice), **changes)
 
 
 def rows_of(house):
@@ -97,18 +102,18 @@ def test_a_draft_is_not_sent(house, office):
     assert office.get(reverse("invoice_send", args=[draft.pk])).status_code == 409
 
 
-def test_the_list_begins_with_what_is_to_be_seen_to(house, office, invoice, settings):
+def test_the_list_begins_with_what_is_to_be_seen_to(house, office, invoice):
     assert "<h1>No mail was sent yet</h1>" in page(office, "sendings")
-    stuck = queue(house, address="stuck@example.invalid", invoice=invoice)
-    stuck.paper, stuck.state, stuck.last_words = "invoice", "failed", "550 5.1.1 no such person here"
+    stuck = bill(house, invoice, address="stuck@example.invalid").outgoing
+    stuck.state, stuck.last_words = "failed", "550 5.1.1 no such person here"
     stuck.save()
     queue(house, address="waits@example.invalid")
     shown = page(office, "sendings")
     assert "<h1>1 mail did not go</h1>" in shown
     assert "550 5.1.1 no such person here" in shown
+    assert f'href="{reverse("outgoing", args=[stuck.pk])}"' in shown
     assert "waits@" not in shown
     assert "waits@example.invalid" in page(office, "sendings", show="waiting")
-    assert "stuck@" not in page(office, "sendings", show="unclear")
     assert office.get(reverse("sendings"), {"show": "nonsense"}).status_code == 200
 
 
@@ -119,36 +124,22 @@ def test_without_a_mail_server_the_pages_say_that_mail_reaches_nobody(office, in
     assert "No mail server is set" not in page(office, "sendings")
 
 
-def test_all_that_waits_is_tried_on_a_press(house, office, django_capture_on_commit_callbacks, mailoutbox):
+def test_an_old_address_of_a_mail_leads_to_where_it_stands_now(house, office):
     sending = queue(house)
-    sending.state, sending.next_try_at = "failed", timezone.now() + timedelta(hours=3)
-    sending.save()
-    with django_capture_on_commit_callbacks(execute=True):
-        office.post(reverse("sendings_now"))
-    assert len(mailoutbox) == 1
-    assert rows_of(house)[0].state == "handed_over"
+    assert office.get(reverse("sending", args=[sending.pk]))["Location"] == reverse(
+        "outgoing", args=[sending.outgoing_id]
+    )
 
 
-def test_the_command_tries_what_waits(house, capsys, django_capture_on_commit_callbacks, mailoutbox):
-    queue(house)
-    with django_capture_on_commit_callbacks(execute=True):
-        call_command("send_waiting", "--all")
-    assert capsys.readouterr().out == "Ash & Rye Foot Trimming: 1 tried, 0 unclear\n"
-    assert len(mailoutbox) == 1
-
-
-def test_one_mail_tells_each_step_and_may_be_sent_again_or_left(house, office, invoice):
-    sending = queue(house, invoice=invoice)
-    sending.state, sending.last_words = "unclear", "The line broke."
-    sending.save()
-    shown = page(office, "sending", sending.pk)
-    assert "Ask Low Croft whether it came" in shown
-    assert f"Asked for by {house.office}" in shown
-    office.post(reverse("sending_again", args=[sending.pk]))
-    assert rows_of(house)[0].state == "queued"
-    assert office.post(reverse("sending_again", args=[sending.pk])).status_code == 409
-    office.post(reverse("sending_leave", args=[sending.pk]))
-    assert rows_of(house)[0].left_at is not None
+def test_from_the_mail_one_comes_to_its_paper(house, office, invoice):
+    of_bill, of_account = bill(house, invoice).outgoing, queue(house).outgoing
+    assert f'href="{reverse("sent_paper", args=[of_bill.pk])}"' in page(office, "outgoing", of_bill.pk)
+    leads = [office.get(reverse("sent_paper", args=[mail.pk]))["Location"] for mail in (of_bill, of_account)]
+    assert leads == [
+        reverse("invoice_send", args=[invoice.pk]),
+        reverse("farm_account", args=[house.farm.pk]),
+    ]
+    assert office.get(reverse("sent_paper", args=[put(house).pk])).status_code == 404
 
 
 def test_a_link_is_shown_once_and_closed_on_a_press(house, office, invoice):
@@ -169,8 +160,8 @@ def test_a_link_is_shown_once_and_closed_on_a_press(house, office, invoice):
 def test_another_businesss_mail_and_links_are_not_there(office):
     theirs = make_house("Far Side")
     invoice, sending = issued_row(theirs), queue(theirs)
+    assert office.get(reverse("sent_paper", args=[sending.outgoing_id])).status_code == 404
     link = make_invoice_link(invoice=invoice, at=timezone.now()).row
     for name, key in (("invoice_send", invoice), ("sending", sending), ("invoice_links", invoice)):
         assert office.get(reverse(name, args=[key.pk])).status_code == 404
-    for name, key in (("sending_again", sending), ("sending_leave", sending), ("invoice_link_close", link)):
-        assert office.post(reverse(name, args=[key.pk])).status_code == 404
+    assert office.post(reverse("invoice_link_close", args=[link.pk])).status_code == 404

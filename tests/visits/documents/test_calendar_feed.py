@@ -1,4 +1,4 @@
-"""The feed read back by parsers that are not ours (icalendar with recurring-ical-events, vobject), and by our lint."""
+"""The feed read back by parsers that are not ours (recurring-ical-events, vobject, ical.js), and by our lint."""
 
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
@@ -9,16 +9,14 @@ import pytest
 import recurring_ical_events
 import vobject
 
+from tests.services.ical_js import has_node, read_by_ical_js
 from tests.visits.documents.feed_lint import faults_of
+from tests.visits.documents.zone_edges import AROUND, utc
 from visits.documents.calendar_feed import calendar_feed, feed_changed_at
 from visits.documents.calendar_feed_content import CalendarFeed, CalendarVisit
 
 GOLDEN = Path(__file__).parents[3] / "fixtures" / "documents" / "calendar" / "week.ics"
 CHANGED = datetime(2026, 11, 20, 9, tzinfo=UTC)
-
-
-def utc(*parts: int) -> datetime:
-    return datetime(*parts, tzinfo=UTC)
 
 
 def visit(number: int, start: datetime, minutes: int = 185, **changes: object) -> CalendarVisit:
@@ -42,25 +40,6 @@ def feed(*visits: CalendarVisit, zone: str = "Europe/London") -> CalendarFeed:
     return CalendarFeed("3f0e6a1c-calendar@feeds.example.org", "Visits – Ann", zone, visits, "Planned visits")
 
 
-# Starts on both sides of both changes of each zone's clock (changes: IANA tzdata).
-AROUND = {
-    "Europe/London": [
-        utc(2026, 10, 24, 8), utc(2026, 10, 25, 0, 30), utc(2026, 10, 25, 1, 30), utc(2026, 10, 26, 8),
-        utc(2027, 3, 27, 8), utc(2027, 3, 28, 0, 59), utc(2027, 3, 28, 1, 0), utc(2027, 3, 29, 7), utc(2027, 7, 17, 7),
-    ],
-    "Europe/Paris": [utc(2027, 3, 27, 7), utc(2027, 3, 29, 6), utc(2027, 7, 17, 6), utc(2027, 10, 31, 1, 30)],
-    "America/New_York": [
-        utc(2026, 11, 1, 5, 30), utc(2026, 11, 1, 6, 30), utc(2027, 3, 14, 7, 0), utc(2027, 3, 14, 6, 59),
-    ],
-    "Australia/Sydney": [
-        utc(2026, 10, 3, 15, 59), utc(2026, 10, 3, 16, 1), utc(2027, 4, 3, 15, 30), utc(2027, 4, 3, 16, 30),
-    ],
-    "America/Santiago": [utc(2026, 9, 6, 3, 59), utc(2026, 9, 6, 4, 1), utc(2027, 4, 4, 2, 59), utc(2027, 4, 4, 4, 1)],
-    "Asia/Kolkata": [utc(2027, 7, 1, 3)],
-    "UTC": [utc(2027, 7, 1, 3)],
-}  # fmt: skip
-
-
 def without_known_name(raw: bytes, zone: str) -> bytes:
     """The zone under a name that no reader knows, so that it has to go by the VTIMEZONE we wrote.
 
@@ -69,8 +48,12 @@ def without_known_name(raw: bytes, zone: str) -> bytes:
     return raw.replace(zone.encode(), b"Own-" + zone.replace("/", "-").encode())
 
 
+def starts_by_ical_js(raw: bytes) -> list[datetime]:
+    return sorted(start.replace(tzinfo=UTC) for _, start, _ in read_by_ical_js(raw))
+
+
 def starts_by_icalendar(raw: bytes) -> list[datetime]:
-    events = recurring_ical_events.of(icalendar.Calendar.from_ical(raw)).between((2026, 1, 1), (2028, 1, 1))
+    events = recurring_ical_events.of(icalendar.Calendar.from_ical(raw)).between((2026, 1, 1), (2029, 1, 1))
     return sorted(event["DTSTART"].dt.astimezone(UTC) for event in events)
 
 
@@ -78,7 +61,16 @@ def starts_by_vobject(raw: bytes) -> list[datetime]:
     return sorted(event.dtstart.value.astimezone(UTC) for event in vobject.readOne(raw.decode()).vevent_list)
 
 
-@pytest.mark.parametrize("read", [starts_by_icalendar, starts_by_vobject])
+@pytest.mark.parametrize(
+    "read",
+    [
+        starts_by_icalendar,
+        starts_by_vobject,
+        pytest.param(
+            starts_by_ical_js, marks=pytest.mark.skipif(not has_node(), reason="no node on this machine")
+        ),
+    ],
+)
 @pytest.mark.parametrize("zone", AROUND)
 def test_others_read_the_very_instants_over_both_changes_of_the_clock(zone, read):
     starts = AROUND[zone]

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from urllib.parse import parse_qs, urlsplit
 
-from tests.visits.roads.odd_server import Asked, odd_server, says
+from tests.services.odd_server import Asked, odd_server, says
 
 
 @dataclass

@@ -5,8 +5,7 @@ import tracemalloc
 
 import pytest
 
-from tests.services.processes import free_port
-from tests.visits.roads.odd_server import (
+from tests.services.odd_server import (
     drips_body,
     drips_headers,
     hangs,
@@ -17,6 +16,7 @@ from tests.visits.roads.odd_server import (
     says,
     unpacks_to_a_flood,
 )
+from tests.services.processes import free_port
 from tests.visits.roads.tables import A, B, table
 from visits.roads.road_engine import RoadsUnavailable
 from visits.roads.roads_server import RoadsServer, roads_server
@@ -70,9 +70,7 @@ def test_a_server_that_takes_its_time_is_given_up_when_the_time_is_over(answer):
     assert time.monotonic() - begun < 2
 
 
-@pytest.mark.parametrize(
-    ("answer", "words"), [(never_ends, "too large"), (unpacks_to_a_flood, "cannot be read")]
-)
+@pytest.mark.parametrize(("answer", "words"), [(never_ends, "too large"), (unpacks_to_a_flood, "too large")])
 def test_a_huge_answer_takes_no_more_memory_than_the_largest_allowed(answer, words):
     tracemalloc.start()
     with pytest.raises(RoadsUnavailable, match=words):

@@ -82,6 +82,7 @@ def test_every_table_holds_what_was_noted_on_the_farm_and_nothing_of_the_farm_be
     )
     assert before == {
         **{"cows": 3, "calvings": 2, "scores": 2, "visits": 1, "cows asked for": 1, "wash-downs": 1},
+        "messages": 0,
         **{"blocks": 2, "re-checks": 2, "trims": 2, "feet": 4, "findings": 2, "actions": 10},
         **{"for the vet": 0, "farm": 18, "people": 1, "milkings": 14, "hygiene": 1},
     }

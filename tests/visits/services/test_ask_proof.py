@@ -9,9 +9,11 @@ from visits.services.ask_proof import NotToBeProven, ask_proof
 def test_the_proof_is_left_to_a_job(house, proposed, monkeypatch):
     wanted(house.farm)
     plan, begun = proposed(), []
-    monkeypatch.setattr(asking, "enqueue", lambda job, **ids: begun.append((job, ids)))
+    monkeypatch.setattr(
+        asking, "enqueue", lambda job, business_id, **ids: begun.append((job, business_id, ids))
+    )
     ask_proof(week_plan=plan)
-    assert begun == [(Job.PROVE_WEEK, {"week_plan_id": plan.pk})]
+    assert begun == [(Job.PROVE_WEEK, house.business.pk, {"week_plan_id": plan.pk})]
 
 
 def test_what_cannot_be_proven_says_why(house, proposed, monkeypatch):

@@ -22,7 +22,7 @@ def days_of(house):
 
 def test_from_then_on_the_van_goes_out_again(house):
     row = end_van_out(van_out=out(house, at(3, 6), at(6, 20)), at=at(4, 20), by=house.owner)
-    assert row.until == at(4, 20)
+    assert (row.until, row.calendar_sequence) == (at(4, 20), 1)
     assert days_of(house) == ["2026-03-05", "2026-03-06"]
 
 

@@ -1,6 +1,5 @@
 """The last cow is done; re-checks and the invoice follow by themselves."""
 
-import logging
 from decimal import Decimal
 
 import pytest
@@ -8,6 +7,8 @@ from django.db import transaction
 
 from invoicing.models import Invoice
 from tests.factories import NOON, blocked_foot, finish, make_prices, planned, put_down, trimmed_foot
+from trimops.errands.models import Errand
+from trimops.jobs import Job
 from visits.models import Recheck, Visit
 from visits.services.finish_visit import SignOff, finish_visit
 from visits.services.visit_change import VisitCannotMove
@@ -57,12 +58,13 @@ def test_nothing_follows_a_finish_that_is_taken_back(house, visit, django_captur
 
 
 def test_missing_prices_do_not_undo_the_finish_nor_the_rechecks(
-    house, visit, django_capture_on_commit_callbacks, caplog
+    house, visit, django_capture_on_commit_callbacks
 ):
     put_down(visit, house.cow, blocked_foot())
-    with caplog.at_level(logging.ERROR), django_capture_on_commit_callbacks(execute=True):
+    with django_capture_on_commit_callbacks(execute=True):
         finish(visit, house.trimmer)
-    assert "job lost: invoicing.draft_invoice" in caplog.text
+    drafting = Errand.objects.within(house.scope).get(job=Job.DRAFT_INVOICE)
+    assert (drafting.state, drafting.is_fault, "price" in drafting.last_words) == ("stuck", False, True)
     assert Visit.objects.within(house.scope).get(pk=visit.pk).state == "finished"
     assert Recheck.objects.within(house.scope).open().get().visit is not None
 

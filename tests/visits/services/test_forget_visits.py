@@ -1,7 +1,7 @@
 """Visits go with all that was noted on them; those that are kept lose every word."""
 
 from tests.factories import TUESDAY_TEN, blocked_foot, finish, make_farm, put_down, under_way
-from visits.models import CrushWriting, Trim, Visit, VisitEvent
+from visits.models import CrushWriting, LoneWatch, Trim, Visit, VisitEvent, WatchEvent
 from visits.services.forget_visits import forget_visits
 
 
@@ -42,3 +42,15 @@ def test_the_visits_of_another_farm_stay_as_they_are(house):
     assert forget_visits(farm=house.farm, kept=()) == {}
     assert Visit.objects.within(house.scope).get(pk=other.pk).note == "The gate sticks"
     assert Trim.objects.within(house.scope).count() == 1
+
+
+def test_who_was_watched_over_there_and_who_was_told_is_forgotten(house):
+    visit = done(house, house.farm, 0)
+    words = {"business": house.business, "began_at": visit.started_at, "expected_finish": visit.started_at}
+    watch = LoneWatch.objects.create(visit=visit, trimmer=house.trimmer, **words)
+    WatchEvent.objects.create(
+        business=house.business, watch=watch, at=visit.started_at, words="The farm is told."
+    )
+    gone = forget_visits(farm=house.farm, kept={visit.pk})
+    assert gone["watches over lone work"] == 1
+    assert not WatchEvent.objects.within(house.scope).exists()

@@ -5,8 +5,8 @@ from datetime import timedelta
 import pytest
 
 from tests.factories import NOON, make_house
+from tests.services.odd_server import hangs, odd_server
 from tests.visits.roads.grid_map import grid_map
-from tests.visits.roads.odd_server import hangs, odd_server
 from visits.domain.travel.place import Place
 from visits.models import RoadLeg, RoadTrouble
 from visits.services.learn_roads import learn_roads

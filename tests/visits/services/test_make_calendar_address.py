@@ -9,11 +9,11 @@ from tests.factories import NOON, make_house
 from trimops.kernel.secret_link import hash_of
 from trimops.tenancy.errors import MixedBusinesses
 from visits.models import CalendarAddress
-from visits.services.make_calendar_address import make_calendar_address
+from visits.services.make_calendar_address import FeedWish, make_calendar_address
 
 
 def make(house, shows=None, name="Van 1, phone"):
-    return make_calendar_address(business=house.business, name=name, at=NOON, by=house.owner, shows=shows)
+    return make_calendar_address(business=house.business, wish=FeedWish(name, shows), at=NOON, by=house.owner)
 
 
 def test_the_secret_is_told_once_and_only_its_hash_is_kept(house):

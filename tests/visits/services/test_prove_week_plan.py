@@ -1,11 +1,12 @@
 """What nobody can undercut is proven and kept with the plan."""
 
 from tests.factories import make_farm, wanted
-from trimops.jobs import Job, run_here
+from trimops.jobs import Job
 from visits.domain.planning.audit import audit_week
 from visits.models import WeekPlan
 from visits.services import prove_week_plan as proving
 from visits.services.prove_week_plan import prove_week_plan
+from visits.tasks import prove_week_task
 
 
 def kept(house, plan):
@@ -75,6 +76,6 @@ def test_a_week_without_a_plan_is_passed_over(house, proposed, monkeypatch):
 def test_the_job_proves_the_plan_it_is_handed(house, proposed, monkeypatch):
     plan = unproven(house, proposed)
     monkeypatch.setattr(proving, "bound_of_plan", lambda *given: 1.5)
-    run_here(Job.PROVE_WEEK, {"week_plan_id": plan.pk})
+    prove_week_task(plan.pk)
     assert kept(house, plan).plan["bound"] == 1.5
     assert Job.PROVE_WEEK.runs_apart

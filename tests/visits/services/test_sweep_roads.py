@@ -91,7 +91,7 @@ def test_drives_are_kept_while_no_map_is_set_up_for_a_time(house, settings):
 
 
 @pytest.mark.usefixtures("roads")
-def test_one_business_is_swept_at_a_time_and_the_job_sweeps_all(house):
+def test_one_business_is_swept_at_a_time_by_its_own_job(house):
     theirs = make_house("Fell & Beck")
     learn(house), learn(theirs)
     for each in (house, theirs):
@@ -99,5 +99,5 @@ def test_one_business_is_swept_at_a_time_and_the_job_sweeps_all(house):
         each.van.save()
     assert sweep(house) == 2
     assert RoadLeg.objects.within(theirs.scope).count() == 2
-    sweep_roads_task()
+    sweep_roads_task(business_id=theirs.business.pk)
     assert not RoadLeg.objects.within(theirs.scope).exists()

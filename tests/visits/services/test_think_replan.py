@@ -3,11 +3,11 @@
 import pytest
 
 from tests.visits.services.changed_week import SEVEN
-from trimops.jobs import Job, run_here
 from visits.domain.planning.audit import audit_week
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import WeekPlan
 from visits.services.think_replan import think_replan
+from visits.tasks import replan_week_task
 
 
 def test_the_plan_is_proposed_with_the_problem_it_keeps(changed):
@@ -49,6 +49,6 @@ def test_a_planner_that_breaks_down_leaves_nobody_waiting(changed):
 
 def test_the_job_thinks_about_the_one_plan_it_is_handed(changed):
     plan, other = changed.asked(changed.lame()), changed.asked(changed.out())
-    run_here(Job.REPLAN_WEEK, {"week_plan_id": plan.pk})
+    replan_week_task(plan.pk)
     states = dict(WeekPlan.objects.within(changed.house.scope).values_list("pk", "state"))
     assert states == {plan.pk: "proposed", other.pk: "thinking"}

@@ -116,3 +116,14 @@ def test_a_planner_that_breaks_down_leaves_nobody_waiting(house):
     stored = WeekPlan.objects.within(house.scope).get(pk=plan.pk)
     assert (stored.state, stored.plan) == ("failed", None)
     assert "Ask for the plan again" in stored.failure
+
+
+def test_one_whose_thinker_was_killed_before_the_reasons_gets_them_when_it_is_run_again(house, proposed):
+    wanted(house.farm)
+    plan = proposed()
+    known, found = plan.plan, WeekPlan.objects.within(house.scope).get(pk=plan.pk)
+    found.reasons = None
+    found.save()
+    think_week_plan(week_plan=found, limits=QUICK, at=plan.asked_at + timedelta(hours=1))
+    again = WeekPlan.objects.within(house.scope).get(pk=plan.pk)
+    assert (again.plan, again.reasons is not None) == (known, True)

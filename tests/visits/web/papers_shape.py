@@ -7,7 +7,7 @@ def names(text):
 
 
 SHAPE = {
-    **names("format fetched_at queue group_labels scale cursor"),
+    **names("format fetched_at queue group_labels scale cursor is_watched"),
     "seat": names("user name business business_name"),
     "visit": names(
         "id uid reason reason_label state day planned_start planned_finish started_at finished_at "

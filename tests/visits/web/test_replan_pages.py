@@ -11,12 +11,14 @@ from django.urls import reverse
 
 from tests.factories import finish, make_farm, make_house, planned, wanted
 from tests.visits.services.changed_week import SEVEN, ChangedWeek, at, make_week
+from tests.visits.services.messages.told_farms import SETTLED, mailed, switch_on
 from trimops.accounts.roles import Role
 from trimops.tenancy.unscoped import unscoped
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.domain.what_happened import WhatHappened
 from visits.models import VanOut, Visit, WeekPlan
 from visits.services.ask_week_plan import ask_week_plan
+from visits.services.messages.tell_hour_news import tell_hour_news
 from visits.services.start_visit import start_visit
 from visits.services.think_replan import think_replan
 from visits.services.think_week_plan import think_week_plan
@@ -136,6 +138,22 @@ def test_a_farm_that_was_told_counts_on_its_new_hour(client, changed):
     client.post(reverse("replan_told", args=[plan.pk, told.pk]))
     row = changed.stored("told")
     assert row.hour_told == row.planned_start
+
+
+def test_who_is_told_alone_is_named_with_what_became_of_it_and_told_once(client, changed):
+    house, told = changed.house, changed.visits["told"]
+    plan = out(client, changed)
+    assert "Nothing is sent from here" in text_of(client.get(reverse("replan", args=[plan.pk])))
+    switch_on(house)
+    mailed(house, farm=told.farm)
+    client.post(reverse("replan_accept", args=[plan.pk]), {"agreed": [changed.visits["firm"].pk]})
+    messages = [tell_hour_news(visit=visit, at=SEVEN + SETTLED) for visit in changed.visits.values()]
+    assert [message.visit for found in messages for message in found] == [told]
+    page = text_of(client.get(reverse("replan", args=[plan.pk])))
+    assert "hears of it two minutes after" in page
+    assert "Waiting to go Told by e-mail to Ann Mail, Tue 3 Mar, 07:03: visit moved." in page
+    visit = text_of(client.get(reverse("visit", args=[told.pk])))
+    assert "What the farm was told Visit moved" in visit
 
 
 def test_a_dropped_plan_leaves_the_diary(client, changed):

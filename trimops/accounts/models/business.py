@@ -22,12 +22,19 @@ class Business(models.Model):
         max_length=3, default="GBP", validators=[RegexValidator(r"^[A-Z]{3}$", "Three letters of ISO 4217.")]
     )
     country = models.CharField(max_length=2, default="GB", validators=[COUNTRY_CODE])
+    region = models.CharField(
+        max_length=10,
+        blank=True,
+        help_text="The part of the country whose public holidays count, if it has parts.",
+    )
+    works_holidays = models.BooleanField("goes out on public holidays", default=True)
     address = models.TextField(blank=True)
     email = models.EmailField(blank=True)
     phone = models.CharField(max_length=40, blank=True)
     vat_number = models.CharField(max_length=32, blank=True)
     bank_details = models.TextField(blank=True, help_text="Printed on invoices as the way to pay.")
     payment_days = models.PositiveSmallIntegerField(default=30)
+    proposes_weeks = models.BooleanField("has the coming days planned each evening", default=False)
     created_at = models.DateTimeField(auto_now_add=True)
 
     class Meta:

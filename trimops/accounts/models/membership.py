@@ -17,6 +17,8 @@ class Membership(models.Model):
     )
     joined_at = models.DateTimeField(null=True, blank=True)
     ended_at = models.DateTimeField(null=True, blank=True)
+    evening_mail = models.BooleanField("tomorrow's round by mail each evening", default=False)
+    phone = models.CharField(max_length=40, blank=True)
 
     class Meta:
         constraints = [

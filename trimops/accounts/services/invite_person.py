@@ -1,16 +1,17 @@
 """A person is asked into a business by mail."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from django.conf import settings
 from django.core import signing
-from django.core.mail import send_mail
 from django.db import transaction
 
 from trimops.accounts.models import Business, Membership, User
 from trimops.accounts.roles import Role
 from trimops.kernel.errors import RuleBroken
+from trimops.outbox.domain.outgoing_states import SECRET_PLACE, Channel, Topic
+from trimops.outbox.services.put_out import Message, put_out
 
 SALT = "trimops.invitation"
 
@@ -57,16 +58,27 @@ def invitation_token(membership: Membership) -> str:
     return signing.dumps({"m": membership.pk, "at": membership.invited_at.isoformat()}, salt=SALT)
 
 
-def mail_invitation(*, membership: Membership, address: str) -> None:
+@transaction.atomic
+def mail_invitation(*, membership: Membership, address: str, at: datetime) -> None:
     """Send the link `address` to the person invited, once the invitation is committed."""
     business, user = membership.business, membership.user
+    life = timedelta(days=settings.INVITATION_DAYS)
     text = (
         f"Hello {user.name},\n\n{membership.invited_by or business} asks you into {business} on trimops, "
         f"as {membership.get_role_display().lower()}.\n\nTo come in, open this address within "
-        f"{settings.INVITATION_DAYS} days and choose a password:\n\n{address}\n\n"
+        f"{settings.INVITATION_DAYS} days and choose a password:\n\n{SECRET_PLACE}\n\n"
         "If you did not expect this, do nothing: without the address nobody can come in.\n"
     )
-    transaction.on_commit(lambda: send_mail(f"Your place at {business}", text, None, [user.email]))
+    message = Message(
+        channel=Channel.MAIL,
+        topic=Topic.SIGN_IN,
+        address=user.email,
+        subject=f"Your place at {business}",
+        body=text,
+        secret=address,
+        worthless_after=at + life,
+    )
+    put_out(business_id=business.pk, message=message, at=at, by=membership.invited_by)
 
 
 def membership_of_token(token: str) -> Membership:

@@ -4,12 +4,13 @@ from typing import TYPE_CHECKING
 
 from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from trimops.accounts.models import Business
 from trimops.accounts.roles import Role
 from trimops.accounts.services.save_business import save_business
+from trimops.kernel.public_holidays import regions_of
 from trimops.web.scoped_page import ScopedPage
 
 if TYPE_CHECKING:
@@ -31,6 +32,9 @@ class BusinessForm(BusinessModelForm):
             "bank_details",
             "payment_days",
             "timezone",
+            "region",
+            "works_holidays",
+            "proposes_weeks",
         ]
         labels = {
             "email": "Email",
@@ -38,11 +42,28 @@ class BusinessForm(BusinessModelForm):
             "bank_details": "How to pay",
             "payment_days": "Days to pay",
             "timezone": "Time zone",
+            "works_holidays": "The vans go out on public holidays",
+            "proposes_weeks": "Have the coming days planned each evening",
         }
         help_texts = {
             "bank_details": "Printed on invoices, a line each: what, a colon, and the value.",
             "timezone": "For instance Europe/London.",
+            "proposes_weeks": "Owners are mailed what it proposes; nothing is in the diary until somebody accepts it.",
+            "works_holidays": "If not, no visit is planned or offered on one. A van's days off are given at the van.",
         }
+
+    def __init__(self, data: QueryDict | None = None, *, instance: Business) -> None:
+        super().__init__(data, instance=instance)
+        parts = regions_of(instance.country)
+        if not parts:
+            del self.fields["region"]
+            return
+        self.fields["region"] = forms.ChoiceField(
+            label="Public holidays of",
+            choices=[("", "the whole country"), *parts.items()],
+            required=False,
+            help_text="They are shown in the week. The list is kept by others: look at it once a year.",
+        )
 
 
 class BusinessPage(ScopedPage):

@@ -63,7 +63,7 @@ class PeoplePage(ScopedPage):
         guest = Guest(data["email"], data["name"], Role(data["role"]))
         membership = invite_person(business=self.seat.business, guest=guest, at=self.now, by=self.seat.user)
         address = request.build_absolute_uri(reverse("invitation", args=[invitation_token(membership)]))
-        mail_invitation(membership=membership, address=address)
+        mail_invitation(membership=membership, address=address, at=self.now)
         messages.success(request, f"The invitation is on its way to {membership.user.email}.")
         return redirect("people")
 

@@ -20,11 +20,11 @@ from visits.documents.calendar_feed import calendar_feed
 from visits.documents.draft_list import draft_list
 from visits.documents.herd_year import herd_year
 from visits.models import ReferralLetter, Trim, Visit
-from visits.selectors.calendar_content import calendar_content
+from visits.selectors.calendar_content import calendar_answer
 from visits.selectors.draft_content import draft_content
 from visits.selectors.herd_view import herd_year_story
 from visits.services.issue_report import issue_first_report
-from visits.services.make_calendar_address import make_calendar_address
+from visits.services.make_calendar_address import FeedWish, make_calendar_address
 
 A_QUARTER = timedelta(days=91)
 ORDER = (
@@ -97,9 +97,10 @@ def write_herd_year(folder: Path, made: MadeVisit, at: datetime) -> None:
 def write_calendar(folder: Path, crew: Crew, at: datetime) -> str:
     """The calendar of both vans, and the secret of its new address."""
     address = make_calendar_address(
-        business=crew.business, name="Both vans (demo)", at=at, by=crew.people["owner"]
+        business=crew.business, wish=FeedWish("Both vans (demo)"), at=at, by=crew.people["owner"]
     )
-    (folder / "calendar.ics").write_bytes(calendar_feed(calendar_content(address.row, at)))
+    if found := calendar_answer(address.secret, at):
+        (folder / "calendar.ics").write_bytes(calendar_feed(found.content()))
     return address.secret
 
 

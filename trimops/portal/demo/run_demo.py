@@ -8,6 +8,7 @@ from trimops.portal.demo.bill_last_visits import bill_last_visits
 from trimops.portal.demo.build_demo import Built, DemoWishes, Tell, build_demo
 from trimops.portal.demo.issue_papers import issue_last_reports, write_letters
 from trimops.portal.demo.keep_money import keep_money
+from trimops.portal.demo.let_it_run import let_it_run
 from trimops.portal.demo.papers import (
     write_after_visit,
     write_calendar,
@@ -56,6 +57,7 @@ def run_demo(wishes: DemoWishes, folder: Path, tell: Tell) -> DemoOutcome:
     learn_visit_lengths(business=crew.business, at=at)
     issue_last_reports(crew, at, built.farms)
     ready = ready_visit(crew, wishes.today, at)
+    let_it_run(crew, at)
     tell("The coming week: what is wanted", 0.62)
     wanted = wish_week(crew, wishes.today, wishes.monday, at)
     tell("The coming week: planning", 0.65)

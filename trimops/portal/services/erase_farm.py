@@ -17,8 +17,10 @@ from invoicing.services.forget_sendings import forget_sendings
 from invoicing.services.forget_terms import forget_terms
 from trimops.accounts.models import Membership, User
 from trimops.accounts.services.forget_person import forget_person
+from trimops.errands.services.forget_errands import forget_errands
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
+from trimops.outbox.services.forget_outgoing import forget_outgoing
 from trimops.portal.selectors.people_of_farm import people_of_farm
 from visits.domain.visit_states import VisitState
 from visits.models import Visit
@@ -57,6 +59,8 @@ def erase_farm(*, farm: Farm, typed_name: str, at: datetime, by: User) -> Erasur
     wish = open_erasure(scope, row) or ask_erasure(farm=row, note="", at=at, by=by)
     people = people_of_farm(row)
     gone = forget_sendings(farm=row)
+    gone["other messages"] = forget_outgoing(scope=scope, farm_id=row.pk, name=row.name)
+    forget_errands(scope=scope, name=row.name)
     gone |= forget_reminders(farm=row) | forget_journeys(farm=row, at=at)
     kept = forget_drafts(farm=row)
     forget_in_plans(farm=row)

@@ -15,5 +15,5 @@ from visits.services.ask_visit import VisitWish, ask_visit
 def leave_wish(*, farm: Farm, wish: VisitWish, at: datetime, by: User) -> Visit:
     """A wanted visit, and the business hears of it."""
     visit = ask_visit(farm=farm, wish=wish, at=at, by=by)
-    tell_business(visit=visit)
+    tell_business(visit=visit, at=at)
     return visit

@@ -35,7 +35,7 @@ def take_for_client(*, held: HeldHour, start: datetime, at: datetime, by: User) 
         wanted = wanted.filter(reason=VisitReason.ROUTINE.value, asked_by=ASKED_BY_RULE)
         for other in wanted.filter(asked_cows__isnull=True, draft_changes__isnull=True):
             call_off_visit(visit=other, because="The farm took another hour itself.", at=at, by=by)
-    tell_business(visit=visit)
+    tell_business(visit=visit, at=at)
     return visit
 
 

@@ -1,18 +1,22 @@
 """The business hears of what a farm did by itself."""
 
+from datetime import datetime
+
 from django.conf import settings
-from django.core.mail import EmailMessage
 from django.db import transaction
 from django.urls import reverse
 
+from trimops.outbox.domain.outgoing_states import Channel, Topic
+from trimops.outbox.services.put_out import Message, put_out
 from visits.domain.mobility import MobilityScale
 from visits.models import Visit
 
 
-def tell_business(*, visit: Visit) -> None:
+@transaction.atomic
+def tell_business(*, visit: Visit, at: datetime) -> None:
     """Mail the business's own address, if it has one, once the visit is kept: an hour taken, or a wish without one.
 
-    A mail that cannot be sent is logged; the visit stands on the list of visits all the same.
+    Each is told once. Whether or not the mail goes, the visit stands on the list of visits.
     """
     business = visit.business
     if not business.email:
@@ -35,8 +39,16 @@ def tell_business(*, visit: Visit) -> None:
             "",
         ]
     )
-    mail = EmailMessage(subject, text, None, [business.email])
-    transaction.on_commit(mail.send, robust=True)
+    message = Message(
+        channel=Channel.MAIL,
+        topic=Topic.ASKED,
+        address=business.email,
+        subject=subject,
+        body=text,
+        once=f"{'wish' if visit.planned_start is None else 'hour'}:{visit.pk}",
+        farm_id=visit.farm_id,
+    )
+    put_out(business_id=business.pk, message=message, at=at)
 
 
 def _words(visit: Visit) -> tuple[str, str]:

@@ -1,44 +1,48 @@
 """People of the farm are told that a report is there."""
 
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 from urllib.parse import urlencode
 
 from django.conf import settings
-from django.core.mail import EmailMessage
 from django.db import transaction
 from django.urls import reverse
 
+from farms.domain.told_by import FALLBACK
 from farms.models import Contact, FarmAccess
 from trimops.accounts.models import User
+from trimops.outbox.domain.outgoing_states import SECRET_PLACE, Channel, Topic
+from trimops.outbox.services.put_out import Message, Part, put_out
 from trimops.portal.selectors.link_readers import may_come_by_link
 from trimops.portal.services.make_link import LinkKind, make_link
 from visits.documents.visit_report_said import ReportSaid
+from visits.domain.messages.message_kinds import MessageKind
+from visits.domain.messages.message_values import MessageFacts
 from visits.models import IssuedReport
 from visits.selectors.issued_reports import stored_words
+from visits.selectors.messages.texts_in_use import texts_of
+from visits.selectors.messages.written_message import written_mail
 
 
 @transaction.atomic
 def tell_report(*, report: IssuedReport, at: datetime) -> list[str]:
     """Mail everybody who gets it and was not told of this version; the addresses.
 
-    A person who may read it here gets a link that signs them in, a contact without an account the PDF. Whoever is
-    told is kept on the row before a mail leaves, so that a job that runs twice tells nobody twice.
+    A person who may read it here gets a link that signs them in, a contact without an account the PDF. Each address is
+    told of a version once, however often this runs.
     """
     row = report.locked()
     said = stored_words(row)
     readers = {user.email: user for user in _readers(row)}
-    contacts = {contact.email.lower() for contact in _contacts(row)} - readers.keys()
-    told = set(row.mailed_to)
-    mails = [_with_link(row, said, user) for email, user in readers.items() if email not in told]
-    mails += [_with_paper(row, said, email) for email in sorted(contacts - told)]
-    if mails:
-        row.mailed_to = [*row.mailed_to, *(address for mail in mails for address in mail.to)]
+    contacts = {contact.email.lower(): contact.language for contact in _contacts(row)}
+    mails = [_with_link(row, said, user, at) for user in readers.values()]
+    others = sorted(contacts.keys() - readers.keys())
+    mails += [_with_paper(row, said, email, contacts[email]) for email in others]
+    told = [mail.address for mail in mails if put_out(business_id=row.business_id, message=mail, at=at)]
+    if told:
+        row.mailed_to = [*row.mailed_to, *told]
         row.save(update_fields=["mailed_to"])
-        for mail in mails:
-            transaction.on_commit(
-                mail.send, robust=True
-            )  # because: one bad address keeps no other from its mail
-    return [address for mail in mails for address in mail.to]
+    return told
 
 
 def _readers(row: IssuedReport) -> list[User]:
@@ -54,36 +58,52 @@ def _contacts(row: IssuedReport) -> list[Contact]:
     return list(rows.exclude(email="").order_by("email"))
 
 
-def _with_link(row: IssuedReport, said: ReportSaid, user: User) -> EmailMessage:
+def _with_link(row: IssuedReport, said: ReportSaid, user: User, at: datetime) -> Message:
     page = reverse("portal_report", args=[row.visit_id])
-    if may_come_by_link(user):
-        door = reverse("come_in_by_link", args=[make_link(user=user, kind=LinkKind.TOLD)])
-        address = f"{settings.SITE_ADDRESS}{door}?{urlencode({'farm': row.visit.farm_id, 'next': page})}"
-        words = "The link signs you in once, within two weeks; after that your password or a new link does."
-    else:
-        address, words = f"{settings.SITE_ADDRESS}{page}", "Sign in with your password to read it."
-    return _mail(row, said, user.email, f"Read it here:\n\n{address}\n\n{words}\n")
+    if not may_come_by_link(user):
+        end = f"Read it here:\n\n{settings.SITE_ADDRESS}{page}\n\nSign in with your password to read it.\n"
+        return _mail(row, said, user.email, end)
+    door = reverse("come_in_by_link", args=[make_link(user=user, kind=LinkKind.TOLD)])
+    address = f"{settings.SITE_ADDRESS}{door}?{urlencode({'farm': row.visit.farm_id, 'next': page})}"
+    words = "The link signs you in once, within two weeks; after that your password or a new link does."
+    mail = _mail(row, said, user.email, f"Read it here:\n\n{SECRET_PLACE}\n\n{words}\n")
+    ends = at + timedelta(seconds=LinkKind.TOLD.seconds)
+    return replace(mail, secret=address, worthless_after=ends)
 
 
-def _with_paper(row: IssuedReport, said: ReportSaid, email: str) -> EmailMessage:
-    mail = _mail(row, said, email, "The report is attached.\n")
+def _with_paper(row: IssuedReport, said: ReportSaid, email: str, language: str) -> Message:
     name = f"visit-report-{row.visit.finished_at:%Y-%m-%d}.pdf" if row.visit.finished_at else "report.pdf"
-    mail.attach(name, bytes(row.pdf), "application/pdf")
-    return mail
+    part = Part(name, "application/pdf", bytes(row.pdf))
+    return replace(_mail(row, said, email, "The report is attached.", language), parts=[part])
 
 
-def _mail(row: IssuedReport, said: ReportSaid, email: str, end: str) -> EmailMessage:
-    """Two lines that can be read on a locked phone: what is the vet's, and when blocks must be off."""
+def _mail(row: IssuedReport, said: ReportSaid, email: str, end: str, language: str = FALLBACK) -> Message:
+    """By the business's text, which usually begins with two lines that can be read on a locked phone: what is the
+    vet's, and when blocks must be off.
+    """
     business = row.visit.business
     version = f", version {row.version}" if row.version > 1 else ""
     lines = [f"{said.title}{version}.", *([said.change] if said.change else []), "", *_two_lines(said)]
-    text = "\n".join(
-        [*lines, "", end, f"{business.name}{f', {business.phone}' if business.phone else ''}", ""]
+    facts = MessageFacts(
+        farm=row.visit.farm.name,
+        business=business.name,
+        zone=business.zone,
+        phone=business.phone,
+        hour=row.visit.finished_at or row.made_at,
+        link=end.strip(),
+        report="\n".join(lines),
     )
-    reply = [business.email] if business.email else []
-    day = row.visit.finished_at.astimezone(business.zone) if row.visit.finished_at else row.made_at
-    subject = f"Visit report: {row.visit.farm}, {day:%-d %B %Y}{version}"
-    return EmailMessage(subject, text, None, [email], reply_to=reply)
+    text = written_mail(MessageKind.REPORT, facts, texts_of(row.scope), language, "")
+    return Message(
+        channel=Channel.MAIL,
+        topic=Topic.REPORT,
+        address=email,
+        subject=f"{text.subject}{version}",
+        body=text.body,
+        once=f"report:{row.pk}:{email}",
+        farm_id=row.visit.farm_id,
+        reply_to=business.email,
+    )
 
 
 def _two_lines(said: ReportSaid) -> list[str]:

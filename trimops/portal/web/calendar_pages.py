@@ -8,12 +8,16 @@ from django.urls import reverse
 
 from trimops.portal.web.client_page import ClientPage
 from visits.models import CalendarAddress
-from visits.services.make_calendar_address import make_calendar_address
+from visits.services.make_calendar_address import FeedWish, make_calendar_address
 from visits.services.revoke_calendar_address import revoke_calendar_address
+from visits.web.calendar_form import RINGS
 
 
 class PhoneForm(forms.Form):
     name = forms.CharField(label="Whose phone is it", max_length=80)
+    alarm_minutes = forms.TypedChoiceField(
+        label="Ring before each visit", choices=RINGS, coerce=int, empty_value=None, required=False
+    )
 
 
 class PortalCalendarPage(ClientPage):
@@ -28,10 +32,9 @@ class PortalCalendarPage(ClientPage):
             return self._show(form, status=400)
         made = make_calendar_address(
             business=self.seat.business,
-            name=form.cleaned_data["name"],
+            wish=FeedWish(form.cleaned_data["name"], self.farm(), form.cleaned_data["alarm_minutes"]),
             at=self.now,
             by=self.seat.user,
-            shows=self.farm(),
         )
         address = request.build_absolute_uri(reverse("calendar_feed", args=[made.secret]))
         answer = self._show(PhoneForm(), address)

@@ -55,6 +55,7 @@ class ComeInPage(View):
         if ratelimit.consume(request, action="come_in", key=email.lower()):
             mail_link(
                 email=email,
+                at=timezone.now(),
                 address_of=lambda secret: self._address(request, secret),
                 invitation_at=lambda token: request.build_absolute_uri(reverse("invitation", args=[token])),
             )

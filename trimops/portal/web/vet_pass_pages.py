@@ -48,7 +48,7 @@ class _VetPasses(ScopedPage):
             return self._show(farm, form, status=400)
         made = give_vet_pass(farm=farm, word=form.word(), at=self.now, by=self.seat.user)
         address = request.build_absolute_uri(reverse("vet_desk", args=[made.secret]))
-        mail_vet_pass(vet_pass=made.row, address=address)
+        mail_vet_pass(vet_pass=made.row, address=address, at=self.now)
         answer = self._show(farm, VetPassForm(initial=FIRST), made.row, address)
         answer["Cache-Control"] = "no-store"
         return answer

@@ -7,6 +7,7 @@ import pytest
 from django.conf import settings
 from django.core import mail
 from django.core.exceptions import ValidationError
+from django.utils import timezone
 
 from tests.factories import NOON, make_business, make_member
 from trimops.accounts.models import Membership, User
@@ -111,7 +112,7 @@ def test_the_mail_goes_out_after_the_commit_with_the_address(
 ):
     membership = invite(business, owner)
     with django_capture_on_commit_callbacks(execute=True):
-        mail_invitation(membership=membership, address="https://van.example/come-in/xyz/")
+        mail_invitation(membership=membership, address="https://van.example/come-in/xyz/", at=timezone.now())
         assert mail.outbox == []
     (sent,) = mail.outbox
     assert sent.to == ["new.trimmer@example.invalid"]

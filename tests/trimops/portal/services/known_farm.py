@@ -50,6 +50,9 @@ from tests.factories import (
     under_way,
     wanted,
 )
+from tests.trimops.outbox.messages import put
+from trimops.outbox.domain.outgoing_states import Topic
+from trimops.outbox.services.put_out import Part
 from visits.domain.kit.stock_kinds import MovementKind, UseOf
 from visits.models import (
     AddedCow,
@@ -59,20 +62,25 @@ from visits.models import (
     DraftChoice,
     HeldCow,
     HeldHour,
+    Invitation,
     IssuedReport,
     LearnedLengths,
+    LoneWatch,
     MobilityScore,
     MobilityScoring,
     PlanLock,
     ReferralLetter,
     RoadLeg,
     StockMovement,
+    VisitMessage,
     WashDown,
+    WatchCall,
+    WatchEvent,
     WeekPlan,
 )
 from visits.selectors.reckoned_drives import base_of, place_of
 from visits.services.kit.stock_place import place_of_van
-from visits.services.make_calendar_address import make_calendar_address
+from visits.services.make_calendar_address import FeedWish, make_calendar_address
 
 WORDS = (
     *("Quillmarsh", "Bramblegate", "Zimmerwald", "7741X", "UK284205700016", "54.4567", "-2.9876"),
@@ -165,10 +173,25 @@ def _a_visit(house: House, cow, start, *, issued: bool) -> None:
         received_at=start,
         by=house.trimmer,
     )
+    _watched_over(house, visit, start)
     invoice = draft_invoice(visit=finish(visit, house.trimmer), at=NOON)
     _discounted(house, invoice)
     if issued:
         _paid(house, issue_invoice(invoice=invoice, at=NOON, by=house.office))
+
+
+def _watched_over(house: House, visit, start) -> None:
+    """The trimmer did not check in, and somebody was told where to look."""
+    made = {
+        "business": house.business,
+        "taken_by": "Otto Zimmerwald",
+        "began_at": start,
+        "expected_finish": start,
+    }
+    watch = LoneWatch.objects.create(visit=visit, trimmer=house.trimmer, **made)
+    called = {"business": house.business, "watch": watch, "at": start}
+    WatchCall.objects.create(**called, number=1, name="Ida Zimmerwald", secret_hash=uuid4().hex)
+    WatchEvent.objects.create(**called, words="Otto Zimmerwald is told.")
 
 
 def _how_it_is_billed(house: House) -> None:
@@ -184,6 +207,10 @@ def _sent(house: House) -> None:
     words = {"subject": "Skirlwath", "body": "To Quillmarsh in Bramblegate Lane"}
     to = ["ida@hedgerow-mail.example"]
     send_invoice(invoice=invoice, at=NOON, by=house.office, addresses=to, **words)
+    paper = Part("Quillmarsh.pdf", "application/pdf", b"%PDF Skirlwath")
+    put(house, farm_id=house.farm.pk, subject="Quillmarsh", body="Bramblegate Lane", parts=[paper])
+    # About no farm, but to one of its people.
+    put(house, topic=Topic.SIGN_IN, address=house.client.email, body="Hello Ida Zimmerwald, {secret}")
 
 
 def _discounted(house: House, invoice: Invoice) -> None:
@@ -330,7 +357,7 @@ def _links(house: House) -> None:
     word = VetWord("Vet of Bramblegate", "vet@hedgerow-mail.example", ("shows_cows",), 30)
     give_vet_pass(farm=house.farm, word=word, at=NOON, by=house.client)
     make_calendar_address(
-        business=house.business, name="Zimmerwald phone", at=NOON, by=house.client, shows=house.farm
+        business=house.business, wish=FeedWish("Zimmerwald phone", house.farm), at=NOON, by=house.client
     )
     ask_erasure(farm=house.farm, note="Zimmerwald retires", at=NOON, by=house.client)
 
@@ -344,6 +371,15 @@ def _in_the_books(house: House) -> None:
     Reminder.objects.create(**of_issued, step=2, **approved)
     Reminder.objects.create(**of_issued, step=3)
     of_visit = {"business": house.business, "visit_id": issued.visit_id}
+    told = {
+        "start": NOON,
+        "finish": NOON + timedelta(hours=2),
+        "is_confirmed": True,
+        "sequence": 2,
+        "sent_at": NOON,
+    }
+    VisitMessage.objects.create(**of_visit, kind="booked", hour=NOON, made_at=NOON)
+    Invitation.objects.create(**of_visit, address="herd@hedgerow-mail.example", name="A. Zimmerwald", **told)
     LateWork.objects.create(**of_visit, found_at=NOON, added=1, gone=0)
     BilledWork.objects.create(
         **of_visit, key="trim/late", words="cow 7741X", not_billed_because="Zimmerwald is a friend"

@@ -41,7 +41,7 @@ WORDLESS = {
 }
 """Books too, but what names the farm or a cow is taken out of these columns."""
 CONVENIENCE = {
-    *(money.Agreement, money.FarmTerms, money.Sending, money.SendingEvent, money.InvoiceLink),
+    *(money.Agreement, money.FarmTerms, money.Sending, money.InvoiceLink),
     money.LateWork,
 }
 OF_THE_BUSINESS = {

@@ -1,20 +1,27 @@
 """People of the farm are told that a report is there."""
 
 import re
+from datetime import timedelta
 from urllib.parse import unquote
 
 import pytest
 from django.core import mail
+from django.utils import timezone
 
 from farms.models import Contact
-from tests.factories import NOON, TUESDAY_TEN, blocked_foot, finish, make_member, put_down, under_way
+from tests.factories import TUESDAY_TEN, blocked_foot, finish, make_member, put_down, under_way
 from trimops.accounts.roles import FarmRight, Role
+from trimops.outbox.domain.outgoing_states import Channel
+from trimops.outbox.models import Outgoing
+from trimops.outbox.senders.ready import Refused
+from trimops.outbox.senders.senders import SENDERS
 from trimops.portal.services.spend_link import owner_of_link
 from trimops.portal.services.tell_report import tell_report
 from trimops.portal.tasks import tell_report_task
 from visits.models import IssuedReport
 from visits.services.issue_report import issue_first_report
 
+NOW = timezone.now()  # because: a link that ended before it went is not sent
 LINK = re.compile(r"http://localhost:8000/my-farm/come-in/([\w-]+)/\?(\S+)")
 
 
@@ -29,7 +36,7 @@ def report(house):
 def tell(report, django_capture_on_commit_callbacks):
     def told():
         with django_capture_on_commit_callbacks(execute=True):
-            return tell_report(report=report, at=NOON)
+            return tell_report(report=report, at=NOW)
 
     return told
 
@@ -77,16 +84,35 @@ def test_nobody_is_told_twice_of_a_version(house, report, tell, django_capture_o
     assert IssuedReport.objects.within(house.scope).get().mailed_to == [house.client.email]
 
 
-def test_one_bad_address_keeps_no_other_from_its_mail(house, tell, monkeypatch, caplog):
+def test_who_was_told_already_is_known_by_the_message_whatever_the_report_says(house, report, tell):
+    assert tell() == [house.client.email]
+    IssuedReport.objects.within(house.scope).update(mailed_to=[])
+    assert tell() == []
+    contact(house, "late@farm.example", gets_reports=True)
+    assert tell() == ["late@farm.example"]
+    assert len(mail.outbox) == 2
+
+
+def test_one_bad_address_keeps_no_other_from_its_mail(house, tell, monkeypatch):
     contact(house, "a-first@farm.example", gets_reports=True)
-    sent = mail.EmailMessage.send
 
-    def send(message, *args, **kwargs):
-        if message.to == [house.client.email]:
-            raise OSError("no such mailbox")
-        return sent(message, *args, **kwargs)
+    def send(ready):
+        if ready.address == house.client.email:
+            raise Refused("550 no such mailbox", for_good=True)
+        return "250"
 
-    monkeypatch.setattr(mail.EmailMessage, "send", send)
+    monkeypatch.setitem(SENDERS, Channel.MAIL, send)
     tell()
-    assert [message.to for message in mail.outbox] == [["a-first@farm.example"]]
-    assert "no such mailbox" in caplog.text
+    rows = Outgoing.objects.within(house.scope).order_by("address")
+    assert [(row.address, row.state) for row in rows] == [
+        ("a-first@farm.example", "went"),
+        (house.client.email, "failed"),
+    ]
+
+
+def test_the_link_lies_here_only_until_it_went(house, report):
+    tell_report(report=report, at=NOW)
+    row = Outgoing.objects.within(house.scope).get()
+    assert LINK.search(row.secret)
+    assert not LINK.search(row.body)
+    assert (row.farm_id, row.worthless_after) == (house.farm.pk, NOW + timedelta(days=14))

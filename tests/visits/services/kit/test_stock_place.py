@@ -2,7 +2,7 @@ from datetime import time
 
 import pytest
 
-from tests.factories import make_house, make_van, under_way
+from tests.factories import NOON, make_house, make_van, under_way
 from visits.models import StockPlace
 from visits.services.kit.stock_place import place_of_van, stock_place_of, store_of
 from visits.services.save_van import VanHours, save_van
@@ -41,6 +41,6 @@ def test_two_vans_that_swapped_names_keep_their_places(house):
     van = make_van(house.business, house.trimmer, name="Van 2")
     van.name, house.van.name = house.van.name, "Van 9"
     for each in (house.van, van):
-        save_van(van=each, hours=HOURS)
+        save_van(van=each, hours=HOURS, at=NOON)
     assert (place_of_van(van) != first, place_of_van(van).name) == (True, "Van 1")
     assert (place_of_van(house.van), place_of_van(house.van).name) == (first, "Van 9")

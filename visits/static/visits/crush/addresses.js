@@ -4,6 +4,7 @@ export const WORKER = "/visits/crush-worker.js";
 export const SIGN_IN = "/account/login/";
 
 export const papersOf = (visit) => `/visits/${visit}/crush/papers.json`;
+export const heardOf = (visit) => `/api/v1/visits/${visit}/heard/`;
 export const writingsOf = (visit) => `/api/v1/visits/${visit}/crush/writings/`;
 
 /** Where one photo is sent to, with what the server must know of it; both hours are the phone's own. */

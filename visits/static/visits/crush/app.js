@@ -8,6 +8,8 @@ import { cowActs } from "./cow_acts.js";
 import { ignoreBounces } from "./bounce.js";
 import { statusLine } from "./status_line.js";
 import { tick } from "./tick.js";
+import { startWatch } from "./watch.js";
+import { watchBox } from "./watch_box.js";
 import { FACES, faceOf, placeOf } from "./places.js";
 
 const root = document.getElementById("app");
@@ -23,6 +25,7 @@ const app = {
   asked: null,
   chosen: null,
   isNewer: false,
+  watch: null,
   go,
   redraw,
   say,
@@ -53,7 +56,7 @@ function redraw() {
   isStarted = true;
   const face = faceOf(app);
   render(
-    html`${statusLine(app)}
+    html`${statusLine(app)}${watchBox(app)}
       <main id="main" class=${`face face-${face}`} tabindex="-1">
         <div class="said" role="status">${app.message ? html`<p class=${`said-${app.message.kind}`}>${app.message.text}</p>` : ""}</div>
         ${FACES[face](app)}
@@ -81,7 +84,8 @@ async function arrive() {
 window.addEventListener("crush-over", redraw);
 ignoreBounces();
 
-startDay(app).then(app.dropLookedAt).then(app.openNamed).then(redraw, (fault) => {
+if (app.visit !== null) app.watcher = startWatch(app);
+startDay(app).then(app.dropLookedAt).then(app.openNamed).then(redraw).then(() => app.watcher?.beat(), (fault) => {
   app.trouble = String(fault?.message ?? fault);
   redraw();
 });

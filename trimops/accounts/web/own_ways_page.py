@@ -1,0 +1,47 @@
+"""How somebody of the business wants to be told things."""
+
+from django import forms
+from django.contrib import messages
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect
+
+from trimops.accounts.models import Membership
+from trimops.accounts.roles import STAFF
+from trimops.accounts.services.save_own_ways import save_own_ways
+from trimops.web.scoped_page import ScopedPage
+
+
+class WaysForm(forms.Form):
+    all_may_stay_empty = True
+    phone = forms.CharField(
+        label="Your phone",
+        max_length=40,
+        required=False,
+        help_text="With the country's code, for instance +44 1632 960001.",
+        widget=forms.TextInput(attrs={"type": "tel", "autocomplete": "tel"}),
+    )
+    evening_mail = forms.BooleanField(
+        label="Mail me tomorrow’s round and tonight’s list at seven in the evening",
+        required=False,
+        help_text="For each van that is yours, when it goes out the next day or something is to be done tonight.",
+    )
+
+
+class OwnWaysPage(ScopedPage):
+    roles = STAFF
+    template = "accounts/own_ways.html"
+
+    def get(self, request: HttpRequest) -> HttpResponse:
+        kept = self._membership()
+        return self.show({"form": WaysForm({"phone": kept.phone, "evening_mail": kept.evening_mail})})
+
+    def post(self, request: HttpRequest) -> HttpResponseBase:
+        form = WaysForm(request.POST)
+        if not form.is_valid():
+            return self.show({"form": form}, status=400)
+        save_own_ways(membership=self._membership(), **form.cleaned_data)
+        messages.success(request, "Kept.")
+        return redirect("own_ways")
+
+    def _membership(self) -> Membership:
+        return Membership.objects.get(business=self.seat.business, user=self.seat.user)

@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class ErrandsConfig(AppConfig):
+    name = "trimops.errands"
+    label = "errands"

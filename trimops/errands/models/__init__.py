@@ -1,0 +1,3 @@
+from trimops.errands.models.errand import Errand
+
+__all__ = ["Errand"]

@@ -1,0 +1,151 @@
+"""What the program does by itself for a business, and how it stands, a line each."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from trimops.accounts.models import Business
+from trimops.accounts.roles import Role
+from trimops.errands.domain.errand_states import ErrandState
+from trimops.errands.models import Errand
+from trimops.errands.selectors.newest_backup import newest_backup
+from trimops.errands.selectors.stuck_errands import stuck_rows
+from trimops.jobs import DAILY
+from trimops.kernel.scope import Scope
+from trimops.outbox.domain.outgoing_states import Topic
+from trimops.outbox.models import WebhookAddress
+from trimops.outbox.selectors.outgoing_rows import outgoing_counts
+from visits.models import CalendarAddress, MessageRules, OutsideCalendar
+from visits.selectors.lone_watch.open_watches import open_watches, rules_in_use
+from visits.selectors.lone_watch.watch_contacts import vans_without_contact
+from visits.selectors.lone_watch.ways_out import is_timetable_kept, ways_out
+
+LOOK_BACK = timedelta(days=2)
+OLD_BACKUP = timedelta(days=2)
+
+
+@dataclass(frozen=True)
+class Part:
+    """One thing that runs by itself: `url_name` is where it is set; `mark` one of the house's marks."""
+
+    name: str
+    says: str
+    url_name: str
+    mark: str
+    word: str
+
+
+@dataclass(frozen=True)
+class DailyLine:
+    """A daily job and when it was last done; None where it has not been since two days ago."""
+
+    what: str
+    clock: str
+    done_at: datetime | None
+    state: ErrandState | None
+
+
+def parts_of(business: Business, role: Role, now: datetime) -> list[Part]:
+    """Those that somebody of this role may open."""
+    scope = Scope(business.pk)
+    parts = [*_messages(scope, role), _leaving(scope, role), _watch(scope, now), *_calendars(scope)]
+    return [*parts, *(_owners(scope, business, now) if role is Role.OWNER else ())]
+
+
+def daily_lines(business: Business, now: datetime) -> list[DailyLine]:
+    """In the order of the day, by the business's own clock."""
+    rows = Errand.objects.within(Scope(business.pk)).filter(day__isnull=False, queued_at__gt=now - LOOK_BACK)
+    newest = {row.job: row for row in rows.order_by("day", "id")}
+    done = {row.job: row.ended_at for row in rows.filter(state=ErrandState.DONE.value).order_by("ended_at")}
+    return [
+        DailyLine(
+            job.label,
+            f"{clock:%H:%M}",
+            done.get(job.value),
+            ErrandState(newest[job.value].state) if job.value in newest else None,
+        )
+        for job, clock in DAILY.items()
+    ]
+
+
+def _messages(scope: Scope, role: Role) -> Iterator[Part]:
+    if role is Role.TRIMMER:
+        return
+    rules = MessageRules.objects.within(scope).first()
+    count = len(rules.switched_on) if rules else 0
+    says = f"{count} kind{'' if count == 1 else 's'} of message go{'es' if count == 1 else ''} to farms by itself."
+    if count != 1:
+        says = says.replace("by itself", "by themselves")
+    if not count:
+        says = "Nothing goes to farms by itself until you switch it on: booked, moved, tomorrow, on the way, late."
+    yield _part("Messages to farms", says, "messages", bool(count))
+
+
+def _leaving(scope: Scope, role: Role) -> Part:
+    topics = [topic for topic in Topic if role is not Role.TRIMMER or not topic.tells_money]
+    counts = outgoing_counts(scope, topics)
+    if counts.failed:
+        says = f"{counts.failed} did not go, {counts.waiting} wait."
+        return Part("What goes out", says, "outgoing_list", "urgent", "Look")
+    return Part("What goes out", f"{counts.waiting} wait, none failed.", "outgoing_list", "done", "Well")
+
+
+def _watch(scope: Scope, now: datetime) -> Part:
+    rules = rules_in_use(scope)
+    if rules is None or not rules.is_on:
+        says = "Nobody is told when somebody who works alone does not finish. It replaces no emergency call."
+        return _part("Lone-worker watch", says, "watch", False)
+    if not ways_out() or not is_timetable_kept(now) or vans_without_contact(scope):
+        says = "It is on, but as things stand it would not tell anybody, or not for every van."
+        return Part("Lone-worker watch", says, "watch", "urgent", "Look")
+    watched = open_watches(scope).count()
+    says = f"{watched} visit{'' if watched == 1 else 's'} watched now. It replaces no emergency call."
+    return _part("Lone-worker watch", says, "watch", True)
+
+
+def _calendars(scope: Scope) -> Iterator[Part]:
+    count = CalendarAddress.objects.within(scope).filter(revoked_at__isnull=True).count()
+    says = f"{count} calendar address{'' if count == 1 else 'es'} show{'s' if count == 1 else ''} the visits."
+    yield _part(
+        "Visits in your calendar", says if count else "No calendar shows the visits.", "calendar", bool(count)
+    )
+    rows = OutsideCalendar.objects.within(scope)
+    count, failed = rows.count(), rows.exclude(last_words="").count()
+    says = f"{count} read for days off{f', {failed} could not be read' if failed else ''}."
+    mark = Part("Days off from outside calendars", says, "vans", "urgent", "Look") if failed else None
+    yield mark or _part(
+        "Days off from outside calendars", says if count else "None is read.", "vans", bool(count)
+    )
+
+
+def _owners(scope: Scope, business: Business, now: datetime) -> Iterator[Part]:
+    says = (
+        "Each evening the coming days are planned, as a proposal."
+        if business.proposes_weeks
+        else ("The week is planned when you ask for it.")
+    )
+    yield _part("Evening plan", says, "business", business.proposes_weeks)
+    count = WebhookAddress.objects.within(scope).filter(closed_at__isnull=True).count()
+    says = f"{count} told of what happens here." if count else "None is told of what happens here."
+    yield _part("Other programs", says, "webhooks", bool(count))
+    stuck = stuck_rows(scope).count()
+    if stuck:
+        yield Part("What got stuck", f"{stuck} could not be done.", "stuck", "urgent", "Look")
+    else:
+        yield Part("What got stuck", "Nothing.", "stuck", "done", "Well")
+    yield _backup(now)
+
+
+def _backup(now: datetime) -> Part:
+    """When the newest backup that was tried out was made, of the whole site."""
+    made = newest_backup()
+    if made is None:
+        return Part("Backup", "There is none that was tried out yet.", "", "due", "None yet")
+    hours = int((now - made).total_seconds() // 3600)
+    old = now - made > OLD_BACKUP
+    says = f"The newest is {hours} hour{'' if hours == 1 else 's'} old; it was restored for a trial."
+    return Part("Backup", says, "", "urgent" if old else "done", "Look" if old else "Well")
+
+
+def _part(name: str, says: str, url_name: str, is_on: bool) -> Part:
+    return Part(name, says, url_name, "done" if is_on else "plain", "On" if is_on else "Off")
