@@ -12,7 +12,7 @@ from trimops.errands.selectors.newest_backup import newest_backup
 from trimops.errands.selectors.stuck_errands import stuck_rows
 from trimops.jobs import DAILY
 from trimops.kernel.scope import Scope
-from trimops.outbox.domain.outgoing_states import Topic
+from trimops.outbox.domain.outgoing_states import Channel, Topic
 from trimops.outbox.models import WebhookAddress
 from trimops.outbox.selectors.outgoing_rows import outgoing_counts
 from visits.models import CalendarAddress, MessageRules, OutsideCalendar
@@ -84,10 +84,15 @@ def _messages(scope: Scope, role: Role) -> Iterator[Part]:
 def _leaving(scope: Scope, role: Role) -> Part:
     topics = [topic for topic in Topic if role is not Role.TRIMMER or not topic.tells_money]
     counts = outgoing_counts(scope, topics)
+    waits = f"{counts.waiting or 'nothing'} wait{'' if counts.waiting > 1 else 's'}"
     if counts.failed:
-        says = f"{counts.failed} did not go, {counts.waiting} wait."
-        return Part("What goes out", says, "outgoing_list", "urgent", "Look")
-    return Part("What goes out", f"{counts.waiting} wait, none failed.", "outgoing_list", "done", "Well")
+        return Part(
+            "What goes out", f"{counts.failed} did not go, {waits}.", "outgoing_list", "urgent", "Look"
+        )
+    if Channel.MAIL not in ways_out():
+        says = f"No mail server is set, so mails reach nobody: they lie in the mail folder; {waits}."
+        return Part("What goes out", says, "outgoing_list", "due", "Reaches nobody")
+    return Part("What goes out", f"None failed, {waits}.", "outgoing_list", "done", "Well")
 
 
 def _watch(scope: Scope, now: datetime) -> Part:
