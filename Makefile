@@ -47,6 +47,7 @@ up: $(READY)
 bench: $(READY)
 	@$(PYTHON_BIN) -m tests.bench
 	TRIMOPS_SEQUENCES=2000 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q tests/visits/api/test_crush_machine.py
+	TRIMOPS_LONG=1 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q --nomigrations tests/services/test_errand_kills.py
 	TRIMOPS_LONG=1 TRIMOPS_COWS=60 TRIMOPS_PICTURES=1 $(PYTHON_BIN) -m pytest -q tests/browser/test_crush_sixty.py tests/browser/test_crush_states.py
 
 long: $(READY) chromium

@@ -32,6 +32,8 @@ LONG_RUNS = {
     *("test_crush_states.py", "test_crush_taps.py", "test_crush_told.py"),
     # 45 seconds of a core for one walk through old tables; each migration runs once in make check as well.
     "test_kit_into_places.py",
+    # Each fault by itself, eleven starts of a worker; all of them together are in test_fault_run.py.
+    "test_errand_kills.py",
 }
 HAS_TIME = os.environ.get("TRIMOPS_LONG", "0") == "1"
 COMMITTING_FIXTURES = {"transactional_db", "live_server", "job_worker"}

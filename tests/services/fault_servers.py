@@ -113,7 +113,7 @@ class Workers:
         name = chance.choice([*self._names[:-1], *self._names])
         process = self._processes[name]
         children = _children(process.pid)
-        if children and chance.random() < 0.4:
+        if children and chance.random() < 0.6:
             os.kill(chance.choice(children), signal.SIGKILL)
         else:
             os.killpg(process.pid, signal.SIGKILL)

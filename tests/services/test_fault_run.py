@@ -8,7 +8,8 @@ import sys
 import pytest
 from django.conf import settings
 
-pytestmark = pytest.mark.services
+# It has servers of its own; the mark of the database has it chosen for the run on servers.
+pytestmark = [pytest.mark.services, pytest.mark.django_db]
 
 
 def test_what_was_killed_is_done_once_all_the_same():

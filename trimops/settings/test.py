@@ -14,7 +14,7 @@ if _worker and not os.environ["TRIMOPS_DATA_DIR"].endswith(f"/{_worker}"):
     os.environ["TRIMOPS_DATA_DIR"] += f"/{_worker}"
 os.environ.setdefault("TRIMOPS_SECRET_KEY", "only-for-tests-" + "x" * 50)
 
-from trimops.settings.base import *  # noqa: F403
+from trimops.settings.base import *  # noqa: E402, F403
 
 DEBUG = False
 PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
