@@ -26,6 +26,7 @@ from tests.services.smtp_server import MailServer, mail_server
 T = TypeVar("T")
 LOOK_EVERY = 2.0
 MOODY_SECONDS = 20.0
+PRESS_SECONDS = 15.0
 STRIKE_SECONDS = 8.0
 """So long a kill waits for an errand that is under way: to kill who does nothing tells nothing."""
 
@@ -43,6 +44,8 @@ class Outcome:
     smtp_refused_or_hung: int = 0
     seconds_of_faults: float = 0
     seconds_until_quiet: float = 0
+    presses: int = 0
+    """Of "Try now" for mails that were refused, since their own pauses are minutes and hours."""
     counts: dict[str, int] = field(default_factory=dict)
     wrong: list[str] = field(default_factory=list)
 
@@ -114,7 +117,7 @@ def _run(asked: Namespace, folder: Path, database: Database, broker: Broker, smt
         began = time.monotonic()
         _hurt(asked, database, broker, workers, outcome)
         outcome.seconds_of_faults = round(time.monotonic() - began, 1)
-        began = moody_until = time.monotonic()
+        began = moody_until = pressed = time.monotonic()
         while time.monotonic() < began + asked.patience:
             workers.keep_up()
             # Its moods last a while longer, since mails come last; then it takes what it is given.
@@ -126,7 +129,10 @@ def _run(asked: Namespace, folder: Path, database: Database, broker: Broker, smt
             print(
                 f"{time.monotonic() - began:.0f} s: {hands.left} businesses to bill; {waits}", file=sys.stderr
             )
-            press_send()
+            if hands.is_done and time.monotonic() > pressed + PRESS_SECONDS:
+                # What was refused waits minutes and hours by itself; a person presses "Try now" here instead.
+                press_send()
+                pressed, outcome.presses = time.monotonic(), outcome.presses + 1
             time.sleep(LOOK_EVERY)
         outcome.seconds_until_quiet = round(time.monotonic() - began, 1)
         hands.stops = True

@@ -45,7 +45,7 @@ def build_all(count: int) -> list[FaultHouse]:
 
 def press_send() -> None:
     """A person wants what waits tried now, since the pauses between tries of a mail are minutes and hours."""
-    through_faults(lambda: call_command("send_waiting", verbosity=0, stdout=_Nowhere()))
+    through_faults(lambda: call_command("send_waiting", all=True, stdout=_Nowhere()))
 
 
 class _Nowhere:
