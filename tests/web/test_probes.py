@@ -5,8 +5,10 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from django.db import DatabaseError, connection
 from django.test import Client
+from django.utils import timezone
 from prometheus_client.parser import text_string_to_metric_families
 
+from trimops.watch.timetable import note_beat
 from trimops.web import ready
 from trimops.web.ready import what_is_not_ready
 
@@ -44,6 +46,7 @@ def test_other_addresses_are_still_refused_to_a_name_that_is_not_ours():
 
 @pytest.mark.django_db
 def test_ready_names_each_part(django_assert_max_num_queries):
+    note_beat(timezone.now())  # because: this process may be older than the timetable's grace
     with django_assert_max_num_queries(3):
         answer = Client(**INSIDE).get("/health/ready")
     parts = {
