@@ -92,7 +92,7 @@ def _leaving(scope: Scope, role: Role) -> Part:
     if Channel.MAIL not in ways_out():
         says = f"No mail server is set, so mails reach nobody: they lie in the mail folder; {waits}."
         return Part("What goes out", says, "outgoing_list", "due", "Reaches nobody")
-    return Part("What goes out", f"None failed, {waits}.", "outgoing_list", "done", "Well")
+    return Part("What goes out", f"All went, {waits}.", "outgoing_list", "done", "Well")
 
 
 def _watch(scope: Scope, now: datetime) -> Part:
@@ -119,7 +119,7 @@ def _calendars(scope: Scope) -> Iterator[Part]:
     says = f"{count} read for days off{f', {failed} could not be read' if failed else ''}."
     mark = Part("Days off from outside calendars", says, "vans", "urgent", "Look") if failed else None
     yield mark or _part(
-        "Days off from outside calendars", says if count else "None is read.", "vans", bool(count)
+        "Days off from outside calendars", says if count else "No calendar is read.", "vans", bool(count)
     )
 
 
@@ -131,7 +131,7 @@ def _owners(scope: Scope, business: Business, now: datetime) -> Iterator[Part]:
     )
     yield _part("Evening plan", says, "business", business.proposes_weeks)
     count = WebhookAddress.objects.within(scope).filter(closed_at__isnull=True).count()
-    says = f"{count} told of what happens here." if count else "None is told of what happens here."
+    says = f"{count} told of what happens here." if count else "No program is told of what happens here."
     yield _part("Other programs", says, "webhooks", bool(count))
     stuck = stuck_rows(scope).count()
     if stuck:
@@ -145,7 +145,7 @@ def _backup(now: datetime) -> Part:
     """When the newest backup that was tried out was made, of the whole site."""
     made = newest_backup()
     if made is None:
-        return Part("Backup", "There is none that was tried out yet.", "", "due", "None yet")
+        return Part("Backup", "There is none that was tried out yet.", "", "due", "Not yet")
     hours = int((now - made).total_seconds() // 3600)
     old = now - made > OLD_BACKUP
     says = f"The newest is {hours} hour{'' if hours == 1 else 's'} old; it was restored for a trial."
