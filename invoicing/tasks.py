@@ -13,12 +13,12 @@ from invoicing.services.propose_reminders import propose_reminders
 from invoicing.services.renew_mail_link import drop_mail_link, renew_mail_link
 from trimops.accounts.models import Business, User
 from trimops.errands.does import does
+from trimops.errands.row_of import row_of
 from trimops.jobs import Job
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.outbox.domain.outgoing_states import Topic
 from trimops.outbox.owners import OWNERS, Owner
-from trimops.tenancy.unscoped import unscoped
 from visits.models import Visit
 
 log = logging.getLogger(__name__)
@@ -38,19 +38,13 @@ LATE_VISITS = timedelta(days=7)
 @does(Job.DRAFT_INVOICE)
 def draft_invoice_task(visit_id: int) -> None:
     """A visit that was erased with its farm meanwhile is not billed."""
-    with unscoped("a job is handed one row"):
-        visit = Visit.objects.select_related("business").filter(pk=visit_id).first()
-    if visit is not None:
-        draft_invoice(visit=visit, at=timezone.now())
+    draft_invoice(visit=row_of(Visit, visit_id, "business"), at=timezone.now())
 
 
 @does(Job.ISSUE_INVOICE)
 def issue_invoice_task(invoice_id: int, by_id: int, send: int = 0) -> None:
     """A draft that was taken away meanwhile, or is refused, is left to its page: nothing is tried again."""
-    with unscoped("a job is handed one row"):
-        invoice = Invoice.objects.select_related("business").filter(pk=invoice_id).first()
-    if invoice is None:
-        return
+    invoice = row_of(Invoice, invoice_id, "business")
     try:
         issue_in_run(invoice=invoice, at=timezone.now(), by=User.objects.get(pk=by_id), send=bool(send))
     except RuleBroken as refused:

@@ -9,7 +9,7 @@ from invoicing.domain.sent_papers import SentPaper
 from invoicing.models import Invoice, InvoiceLink, Reminder
 from trimops.kernel.errors import RuleBroken
 from trimops.outbox.domain.outgoing_states import SECRET_PLACE
-from trimops.outbox.services.put_out import Part
+from trimops.outbox.senders.ready import Part
 
 PDF, XML = "application/pdf", "application/xml"
 

@@ -24,13 +24,13 @@ class Database:
     def __init__(self, folder: Path) -> None:
         os.chmod(folder, 0o755)
         self._account = pg.server_account()
-        self._programs = pg._programs_for(self._account, folder / "programs")
+        self._programs = pg.programs_for(self._account, folder / "programs")
         self._data, self._sockets = folder / "pg", self._account.owns(folder / "s")
         self._log = folder / "postgres.log"
-        pg._make_cluster(self._programs, self._account, self._data)
+        pg.make_cluster(self._programs, self._account, self._data)
         self._running = ExitStack()
         self.start()
-        pg._make_database(self._programs, self._sockets)
+        pg.make_database(self._programs, self._sockets)
         self.url = f"postgres://postgres@{quote(str(self._sockets), safe='')}/{pg.DATABASE}"
 
     def start(self) -> None:
@@ -39,7 +39,7 @@ class Database:
             running(
                 [*program, "-c", "listen_addresses=", *pg.QUICK],
                 log=self._log,
-                is_ready=partial(pg._answers, self._programs, self._sockets),
+                is_ready=partial(pg.answers, self._programs, self._sockets),
                 stop_by=signal.SIGINT,
                 user=self._account.user,
                 cwd=Path("/"),
@@ -68,13 +68,13 @@ class Broker:
         self.start()
 
     def start(self) -> None:
-        command = [str(vk._program()), "--bind", "127.0.0.1", "--port", str(self._port)]
+        command = [str(vk.program()), "--bind", "127.0.0.1", "--port", str(self._port)]
         kept = ["--dir", str(self._folder), "--appendonly", "yes", "--save", "", "--databases", "16"]
         self._process = self._running.enter_context(
             running(
                 [*command, *kept, "--maxmemory-policy", "noeviction"],
                 log=self._folder.with_suffix(".log"),
-                is_ready=partial(vk._answers, f"redis://127.0.0.1:{self._port}"),
+                is_ready=partial(vk.answers, f"redis://127.0.0.1:{self._port}"),
             )
         )
 

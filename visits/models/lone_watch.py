@@ -8,7 +8,7 @@ from django.db.models.functions import Now
 
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
-from visits.domain.lone_watch.watch_states import CallAnswer, ToldBy, WatchEnd, WatchState
+from visits.domain.lone_watch.watch_states import CallAnswer, CalledBy, WatchEnd, WatchState
 from visits.models.van import Van
 from visits.models.visit import Visit
 
@@ -42,7 +42,7 @@ class WatchContact(TenantModel):
     name = models.CharField(max_length=120)
     phone = models.CharField(max_length=40, blank=True)
     email = models.EmailField(blank=True)
-    told_by = models.CharField(max_length=4, choices=choices_of(ToldBy), default=ToldBy.MAIL.value)
+    told_by = models.CharField(max_length=4, choices=choices_of(CalledBy), default=CalledBy.MAIL.value)
     van = models.ForeignKey(
         Van, on_delete=models.CASCADE, related_name="+", null=True, blank=True, help_text="Empty: all vans."
     )

@@ -15,10 +15,11 @@ from trimops.kernel.scope import Scope
 from trimops.outbox.domain.outgoing_states import Channel, Topic
 from trimops.outbox.models import WebhookAddress
 from trimops.outbox.selectors.outgoing_rows import outgoing_counts
+from trimops.paper.figures import counted
 from visits.models import CalendarAddress, MessageRules, OutsideCalendar
 from visits.selectors.lone_watch.open_watches import open_watches, rules_in_use
-from visits.selectors.lone_watch.watch_contacts import vans_without_contact
-from visits.selectors.lone_watch.ways_out import is_timetable_kept, ways_out
+from visits.selectors.lone_watch.ways_out import ways_out
+from visits.selectors.lone_watch.why_nobody_is_told import why_nobody_is_told
 
 LOOK_BACK = timedelta(days=2)
 OLD_BACKUP = timedelta(days=2)
@@ -73,9 +74,7 @@ def _messages(scope: Scope, role: Role) -> Iterator[Part]:
         return
     rules = MessageRules.objects.within(scope).first()
     count = len(rules.switched_on) if rules else 0
-    says = f"{count} kind{'' if count == 1 else 's'} of message go{'es' if count == 1 else ''} to farms by itself."
-    if count != 1:
-        says = says.replace("by itself", "by themselves")
+    says = f"Switched on: {counted(count, 'kind')} of message."
     if not count:
         says = "Nothing goes to farms by itself until you switch it on: booked, moved, tomorrow, on the way, late."
     yield _part("Messages to farms", says, "messages", bool(count))
@@ -97,37 +96,36 @@ def _leaving(scope: Scope, role: Role) -> Part:
 
 def _watch(scope: Scope, now: datetime) -> Part:
     rules = rules_in_use(scope)
-    if rules is None or not rules.is_on:
+    if rules is None:
         says = "Nobody is told when somebody who works alone does not finish. It replaces no emergency call."
         return _part("Lone-worker watch", says, "watch", False)
-    if not ways_out() or not is_timetable_kept(now) or vans_without_contact(scope):
-        says = "It is on, but as things stand it would not tell anybody, or not for every van."
-        return Part("Lone-worker watch", says, "watch", "urgent", "Look")
-    watched = open_watches(scope).count()
-    says = f"{watched} visit{'' if watched == 1 else 's'} watched now. It replaces no emergency call."
+    if why := why_nobody_is_told(scope, now):
+        return Part("Lone-worker watch", why, "watch", "urgent", "Look")
+    says = f"{counted(open_watches(scope).count(), 'visit')} watched now. It replaces no emergency call."
     return _part("Lone-worker watch", says, "watch", True)
 
 
 def _calendars(scope: Scope) -> Iterator[Part]:
     count = CalendarAddress.objects.within(scope).filter(revoked_at__isnull=True).count()
-    says = f"{count} calendar address{'' if count == 1 else 'es'} show{'s' if count == 1 else ''} the visits."
+    says = f"Shown at {counted(count, 'address', 'addresses')}."
     yield _part(
         "Visits in your calendar", says if count else "No calendar shows the visits.", "calendar", bool(count)
     )
     rows = OutsideCalendar.objects.within(scope)
     count, failed = rows.count(), rows.exclude(last_words="").count()
     says = f"{count} read for days off{f', {failed} could not be read' if failed else ''}."
-    mark = Part("Days off from outside calendars", says, "vans", "urgent", "Look") if failed else None
-    yield mark or _part(
-        "Days off from outside calendars", says if count else "No calendar is read.", "vans", bool(count)
-    )
+    if failed:
+        yield Part("Days off from outside calendars", says, "vans", "urgent", "Look")
+        return
+    says = says if count else "No calendar is read."
+    yield _part("Days off from outside calendars", says, "vans", bool(count))
 
 
 def _owners(scope: Scope, business: Business, now: datetime) -> Iterator[Part]:
     says = (
         "Each evening the coming days are planned, as a proposal."
         if business.proposes_weeks
-        else ("The week is planned when you ask for it.")
+        else "The week is planned when you ask for it."
     )
     yield _part("Evening plan", says, "business", business.proposes_weeks)
     count = WebhookAddress.objects.within(scope).filter(closed_at__isnull=True).count()
@@ -148,7 +146,7 @@ def _backup(now: datetime) -> Part:
         return Part("Backup", "There is none that was tried out yet.", "", "due", "Not yet")
     hours = int((now - made).total_seconds() // 3600)
     old = now - made > OLD_BACKUP
-    says = f"The newest is {hours} hour{'' if hours == 1 else 's'} old; it was restored for a trial."
+    says = f"The newest is {counted(hours, 'hour')} old; it was restored for a trial."
     return Part("Backup", says, "", "urgent" if old else "done", "Look" if old else "Well")
 
 

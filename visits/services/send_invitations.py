@@ -9,7 +9,8 @@ from django.db import transaction
 from farms.models import Contact
 from trimops.errands.kinds import TryLater
 from trimops.outbox.domain.outgoing_states import Channel, Topic
-from trimops.outbox.services.put_out import Message, Part, put_out
+from trimops.outbox.senders.ready import Part
+from trimops.outbox.services.put_out import Message, put_out
 from visits.documents.invitation_words import InvitationFacts, invitation_subject, invitation_text
 from visits.documents.visit_invitation import CalendarUser, InvitedVisit, visit_invitation
 from visits.domain.invitation_news import InvitationMethod, InvitedHour, VisitNow, invitation_news

@@ -6,9 +6,12 @@ import pytest
 
 from invoicing.models import FarmTerms, Invoice, Sending
 from invoicing.services.issue_run import issue_in_run, start_issue_run
-from invoicing.tasks import issue_invoice_task
 from tests.factories import NOON
 from tests.invoicing.drafts import plain_draft
+from trimops.errands.domain.errand_states import ErrandState
+from trimops.errands.services.enqueue import enqueue
+from trimops.errands.services.run_errand import run_errand
+from trimops.jobs import Job
 
 
 @pytest.fixture
@@ -60,5 +63,6 @@ def test_a_draft_taken_away_before_its_job_came_is_no_fault(house):
     draft = plain_draft(house)
     key = draft.pk
     draft.delete()
-    issue_invoice_task(invoice_id=key, by_id=house.office.pk)
+    errand = enqueue(Job.ISSUE_INVOICE, house.business.pk, invoice_id=key, by_id=house.office.pk)
+    assert run_errand(errand_id=errand.pk) is ErrandState.DONE
     assert not Invoice.objects.within(house.scope).exists()

@@ -3,8 +3,6 @@
 from datetime import timedelta
 
 import pytest
-from django.db import transaction
-from django.test import override_settings
 from django.urls import reverse
 from django.utils import timezone
 
@@ -13,20 +11,18 @@ from tests.visits.services.lone_watch.watched import (
     again,
     alarmed,
     can_tell,
+    house_of_a_file,
     log,
     look,
     watch_of,
-    watched_house,
 )
 from visits.domain.lone_watch.watch_states import WatchState
 
 
 @pytest.fixture(scope="module")
 def furnished(django_db_setup, django_db_blocker):
-    leaves = override_settings(EMAIL_HOST="mail.example", SMS="mail:gateway.example")
-    with django_db_blocker.unblock(), transaction.atomic(), leaves:
-        yield watched_house()
-        transaction.set_rollback(True)
+    with house_of_a_file(django_db_blocker) as house:
+        yield house
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from trimops.outbox.domain.outgoing_states import SECRET_PLACE, Channel
 from trimops.outbox.models import Outgoing, OutgoingPart
-from trimops.outbox.senders.ready import Ready, ReadyPart
+from trimops.outbox.senders.ready import Part, Ready
 
 
 def make_ready(row: Outgoing, at: datetime) -> Ready:
@@ -22,7 +22,5 @@ def make_ready(row: Outgoing, at: datetime) -> Ready:
         from_name=row.business.name,
         country=row.business.country,
         is_automatic=row.written_by_id is None,
-        parts=[
-            ReadyPart(part.name, part.media_type, bytes(part.content), part.is_alternative) for part in parts
-        ],
+        parts=[Part(part.name, part.media_type, bytes(part.content), part.is_alternative) for part in parts],
     )

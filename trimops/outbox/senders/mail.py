@@ -11,7 +11,7 @@ from django.core.mail import EmailMultiAlternatives
 from django.core.validators import validate_email
 
 from trimops.outbox.senders.hand_to_mail_server import hand_to_mail_server
-from trimops.outbox.senders.ready import Ready, ReadyPart, Refused
+from trimops.outbox.senders.ready import Part, Ready, Refused
 
 
 def send_by_mail(ready: Ready) -> str:
@@ -48,7 +48,7 @@ def make_mail(ready: Ready) -> EmailMultiAlternatives:
     return mail
 
 
-def _add(mail: "_Mail", part: ReadyPart) -> None:
+def _add(mail: "_Mail", part: Part) -> None:
     if part.is_alternative:
         mail.other_forms.append(part)
     else:
@@ -60,7 +60,7 @@ class _Mail(EmailMultiAlternatives):
 
     def __init__(self, *args: object, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
-        self.other_forms: list[ReadyPart] = []
+        self.other_forms: list[Part] = []
 
     def _create_alternatives(self, msg: Message) -> Message:
         whole: Message = super()._create_alternatives(msg)  # type: ignore[misc]
@@ -73,7 +73,7 @@ class _Mail(EmailMultiAlternatives):
         return outer
 
 
-def _form(part: ReadyPart) -> Message:
+def _form(part: Part) -> Message:
     """One other form of the text, in UTF-8 whatever its type says, coded so that any line length passes."""
     kind, *told = [piece.strip() for piece in part.media_type.split(";")]
     form = MIMEBase(*kind.split("/", 1))

@@ -9,7 +9,7 @@ from trimops.outbox.domain.outgoing_states import Channel
 
 
 @dataclass(frozen=True)
-class ReadyPart:
+class Part:
     """What hangs on a mail. `media_type` may carry parameters ("text/calendar; method=REQUEST")."""
 
     name: str
@@ -37,7 +37,7 @@ class Ready:
     from_name: str = ""
     country: str = ""
     is_automatic: bool = True
-    parts: Sequence[ReadyPart] = field(default=())
+    parts: Sequence[Part] = field(default=())
 
 
 class NotTaken(Exception):

@@ -10,20 +10,11 @@ from trimops.accounts.models import User
 from trimops.errands.services.enqueue import enqueue
 from trimops.outbox.domain.outgoing_states import Channel, OutgoingState, Topic
 from trimops.outbox.models import Outgoing, OutgoingPart
+from trimops.outbox.senders.ready import Part
 from trimops.outbox.services.note_outgoing import note_outgoing
 from trimops.outbox.services.start_sending import sending_job
 
 MOST_SUBJECT = 200
-
-
-@dataclass(frozen=True)
-class Part:
-    """What hangs on a mail. `media_type` may carry parameters ("text/calendar; method=REQUEST")."""
-
-    name: str
-    media_type: str
-    content: bytes
-    is_alternative: bool = False
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,8 @@ from farms.domain.told_by import FALLBACK
 from farms.models import Contact, FarmAccess
 from trimops.accounts.models import User
 from trimops.outbox.domain.outgoing_states import SECRET_PLACE, Channel, Topic
-from trimops.outbox.services.put_out import Message, Part, put_out
+from trimops.outbox.senders.ready import Part
+from trimops.outbox.services.put_out import Message, put_out
 from trimops.portal.selectors.link_readers import may_come_by_link
 from trimops.portal.services.make_link import LinkKind, make_link
 from visits.documents.visit_report_said import ReportSaid

@@ -31,7 +31,7 @@ class WatchEnd(StrEnum):
         return _ENDS[self.value]
 
 
-class ToldBy(StrEnum):
+class CalledBy(StrEnum):
     """The way a person is told."""
 
     MAIL = "mail"

@@ -6,13 +6,13 @@ from django.conf import settings
 
 from trimops.outbox.domain.outgoing_states import Channel
 from trimops.watch.timetable import last_beat
-from visits.domain.lone_watch.watch_states import ToldBy
+from visits.domain.lone_watch.watch_states import CalledBy
 from visits.models import WatchContact
 
 _CHANNELS = {
-    ToldBy.MAIL: (Channel.MAIL,),
-    ToldBy.SMS: (Channel.SMS,),
-    ToldBy.BOTH: (Channel.SMS, Channel.MAIL),
+    CalledBy.MAIL: (Channel.MAIL,),
+    CalledBy.SMS: (Channel.SMS,),
+    CalledBy.BOTH: (Channel.SMS, Channel.MAIL),
 }
 
 
@@ -39,4 +39,4 @@ def ways_to(contact: WatchContact) -> dict[Channel, str]:
 def addresses_of(contact: WatchContact) -> dict[Channel, str]:
     """How this person wants to be told and can be: channel -> address. Empty where no address is kept for it."""
     known = {Channel.MAIL: contact.email, Channel.SMS: contact.phone}
-    return {channel: known[channel] for channel in _CHANNELS[ToldBy(contact.told_by)] if known[channel]}
+    return {channel: known[channel] for channel in _CHANNELS[CalledBy(contact.told_by)] if known[channel]}

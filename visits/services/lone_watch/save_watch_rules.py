@@ -11,8 +11,7 @@ from trimops.kernel.scope import Scope
 from visits.domain.lone_watch.watch_states import WatchEnd
 from visits.models import WatchRules
 from visits.selectors.lone_watch.open_watches import open_watches
-from visits.selectors.lone_watch.watch_contacts import vans_without_contact
-from visits.selectors.lone_watch.ways_out import is_timetable_kept, ways_out
+from visits.selectors.lone_watch.why_nobody_is_told import why_nobody_is_told
 from visits.services.lone_watch.end_watch import end_watch
 
 
@@ -39,7 +38,7 @@ def save_watch_rules(*, business: Business, wish: WatchWish, at: datetime, by: U
     has nobody to tell. Switched off, open watches end.
     """
     scope = Scope(business.pk)
-    if wish.is_on and (why := why_not(scope, at)):
+    if wish.is_on and (why := why_nobody_is_told(scope, at)):
         raise CannotTellAnybody(why)
     row = WatchRules.objects.within(scope).first() or WatchRules(business=business)
     row.is_on, row.watches_plan = wish.is_on, wish.watches_plan
@@ -53,20 +52,3 @@ def save_watch_rules(*, business: Business, wish: WatchWish, at: datetime, by: U
                 watch=watch, how=WatchEnd.NOT_THERE, because=f"{by.name} switched the watch off.", at=at
             )
     return row
-
-
-def why_not(scope: Scope, at: datetime) -> str:
-    """What keeps the watch from telling anybody, and how to mend it; "" where nothing does."""
-    if not ways_out():
-        return (
-            "Nothing can leave this server: it has no mail server, and SMS go by one too. "
-            "Until whoever runs it has set TRIMOPS_EMAIL_HOST, the watch could tell nobody."
-        )
-    if not is_timetable_kept(at):
-        return (
-            "Nobody keeps the time on this server, so nothing would be noticed. "
-            "Whoever runs it must start the timetable (make up, or manage.py run_schedule)."
-        )
-    if lonely := vans_without_contact(scope):
-        return f"There is nobody to tell for {', '.join(lonely)}: put somebody on the list first."
-    return ""

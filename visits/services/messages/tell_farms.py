@@ -9,7 +9,8 @@ from farms.domain.told_by import ToldBy
 from farms.models import Contact
 from trimops.outbox.domain.outgoing_states import Channel, Topic
 from trimops.outbox.models import Outgoing
-from trimops.outbox.services.put_out import Message, Part, put_out
+from trimops.outbox.senders.ready import Part
+from trimops.outbox.services.put_out import Message, put_out
 from visits.documents.draft_list import draft_list
 from visits.domain.messages.quiet_hours import goes_at
 from visits.domain.visit_states import VisitState

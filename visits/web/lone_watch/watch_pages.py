@@ -19,9 +19,10 @@ from visits.selectors.lone_watch.watch_view import (
     watches_now,
 )
 from visits.selectors.lone_watch.ways_out import ways_out
+from visits.selectors.lone_watch.why_nobody_is_told import why_nobody_is_told
 from visits.services.lone_watch.check_in import check_in
 from visits.services.lone_watch.save_watch_contact import drop_watch_contact, save_watch_contact
-from visits.services.lone_watch.save_watch_rules import CannotTellAnybody, save_watch_rules, why_not
+from visits.services.lone_watch.save_watch_rules import CannotTellAnybody, save_watch_rules
 from visits.services.lone_watch.try_watch import try_watch
 from visits.web.lone_watch.watch_forms import WatchContactForm, WatchRulesForm
 
@@ -61,7 +62,7 @@ class WatchPage(ScopedPage):
             "contacts": listed_contacts(self.scope),
             "watches_now": watches_now(self.scope),
             "before": watches_before(self.scope),
-            "why_not": why_not(self.scope, self.now),
+            "why_not": why_nobody_is_told(self.scope, self.now),
             "plainly": PLAINLY,
             "asks_by_sms": Channel.SMS in ways_out(),
         }

@@ -1,7 +1,7 @@
 from tests.factories import NOON
 from tests.trimops.outbox.messages import now, put
 from trimops.outbox.selectors.make_ready import make_ready
-from trimops.outbox.services.put_out import Part
+from trimops.outbox.senders.ready import Part
 
 
 def test_it_is_handed_over_whole(house):

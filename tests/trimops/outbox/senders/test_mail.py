@@ -12,7 +12,7 @@ import pytest
 from tests.factories import NOON
 from trimops.outbox.domain.outgoing_states import ONLY_IN_THE_FOLDER, Channel
 from trimops.outbox.senders.mail import make_mail, send_by_mail
-from trimops.outbox.senders.ready import Ready, ReadyPart, Refused
+from trimops.outbox.senders.ready import Part, Ready, Refused
 
 KEY = UUID("0192d3a0-0000-7000-8000-000000000001")
 CALENDAR = "BEGIN:VCALENDAR\r\nSUMMARY:Höfe schneiden – Dienstag\r\nEND:VCALENDAR\r\n".encode()
@@ -58,8 +58,8 @@ def test_what_no_person_sent_says_so(is_automatic, header):
 
 def test_papers_hang_on_it_under_their_names():
     parts = [
-        ReadyPart("ä.pdf", "application/pdf", b"%PDF\x00\xff"),
-        ReadyPart("b.xml", "application/xml", b"<b/>"),
+        Part("ä.pdf", "application/pdf", b"%PDF\x00\xff"),
+        Part("b.xml", "application/xml", b"<b/>"),
     ]
     said = over_the_line(ready(parts=parts))
     papers = [
@@ -73,8 +73,8 @@ def test_papers_hang_on_it_under_their_names():
     "media_type", ["text/calendar; method=REQUEST", 'text/calendar; charset=utf-8; method="REQUEST"']
 )
 def test_a_calendar_is_another_form_of_the_text_with_its_method(media_type):
-    paper = ReadyPart("a.pdf", "application/pdf", b"%PDF")
-    said = over_the_line(ready(parts=[ReadyPart("", media_type, CALENDAR, is_alternative=True), paper]))
+    paper = Part("a.pdf", "application/pdf", b"%PDF")
+    said = over_the_line(ready(parts=[Part("", media_type, CALENDAR, is_alternative=True), paper]))
     assert said.get_content_type() == "multipart/mixed"
     forms = next(said.iter_parts())
     assert forms.get_content_type() == "multipart/alternative"
@@ -88,7 +88,7 @@ def test_a_calendar_is_another_form_of_the_text_with_its_method(media_type):
 
 def test_a_calendar_alone_makes_no_mixed_mail():
     said = over_the_line(
-        ready(parts=[ReadyPart("", "text/calendar; method=CANCEL", CALENDAR, is_alternative=True)])
+        ready(parts=[Part("", "text/calendar; method=CANCEL", CALENDAR, is_alternative=True)])
     )
     assert said.get_content_type() == "multipart/alternative"
     assert said.get_body(("plain",)).get_content() == "At ten.\n"

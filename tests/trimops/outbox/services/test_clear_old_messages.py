@@ -6,9 +6,10 @@ from tests.factories import make_business
 from trimops.kernel.scope import Scope
 from trimops.outbox.domain.outgoing_states import Channel, Topic
 from trimops.outbox.models import Outgoing, OutgoingEvent, OutgoingPart
+from trimops.outbox.senders.ready import Part
 from trimops.outbox.services import clear_old_messages as clearing
 from trimops.outbox.services.clear_old_messages import clear_old_messages
-from trimops.outbox.services.put_out import Message, Part, put_out
+from trimops.outbox.services.put_out import Message, put_out
 
 NOW = datetime(2027, 7, 1, 2, tzinfo=UTC)
 

@@ -2,8 +2,8 @@ from tests.factories import make_house
 from tests.trimops.outbox.messages import put
 from trimops.outbox.domain.outgoing_states import Topic
 from trimops.outbox.models import Outgoing, OutgoingEvent, OutgoingPart
+from trimops.outbox.senders.ready import Part
 from trimops.outbox.services.forget_outgoing import forget_outgoing
-from trimops.outbox.services.put_out import Part
 
 
 def test_what_is_about_the_farm_or_went_to_its_people_goes_and_nothing_else(

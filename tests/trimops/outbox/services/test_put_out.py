@@ -11,7 +11,7 @@ from tests.many_hands import ManyHands
 from tests.trimops.outbox.messages import log, now, put
 from trimops.errands.models import Errand
 from trimops.outbox.models import Outgoing, OutgoingPart
-from trimops.outbox.services.put_out import Part
+from trimops.outbox.senders.ready import Part
 
 
 def test_it_waits_with_its_words_its_papers_and_who_asked(house):

@@ -12,11 +12,10 @@ from tests.trimops.outbox.messages import go, in_state, log, now, put
 from trimops.errands.only_one import only_one
 from trimops.outbox.domain.outgoing_states import Channel
 from trimops.outbox.models import Outgoing
-from trimops.outbox.senders.ready import Refused
+from trimops.outbox.senders.ready import Part, Refused
 from trimops.outbox.senders.senders import SENDERS
 from trimops.outbox.services.forget_outgoing import forget_outgoing
 from trimops.outbox.services.leave_outgoing import leave_outgoing
-from trimops.outbox.services.put_out import Part
 from trimops.outbox.services.send_outgoing import STOPPED, look_again, send_outgoing
 
 MINUTE = timedelta(minutes=1)

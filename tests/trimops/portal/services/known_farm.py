@@ -52,7 +52,7 @@ from tests.factories import (
 )
 from tests.trimops.outbox.messages import put
 from trimops.outbox.domain.outgoing_states import Topic
-from trimops.outbox.services.put_out import Part
+from trimops.outbox.senders.ready import Part
 from visits.domain.kit.stock_kinds import MovementKind, UseOf
 from visits.models import (
     AddedCow,

@@ -2,10 +2,10 @@
 
 import pytest
 
-from visits.domain.lone_watch.watch_states import CallAnswer, ToldBy, WatchEnd, WatchState
+from visits.domain.lone_watch.watch_states import CallAnswer, CalledBy, WatchEnd, WatchState
 
 
-@pytest.mark.parametrize("kind", [WatchState, WatchEnd, ToldBy, CallAnswer])
+@pytest.mark.parametrize("kind", [WatchState, WatchEnd, CalledBy, CallAnswer])
 def test_each_has_words_of_its_own_and_fits_its_column(kind):
     labels = [member.label for member in kind]
     assert len(set(labels)) == len(labels)

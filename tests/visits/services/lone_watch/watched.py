@@ -1,13 +1,18 @@
 """A business with the watch on, and what has left it: plain functions."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import datetime, timedelta
 
 from django.conf import LazySettings
+from django.db import transaction
+from django.test import override_settings
+from pytest_django import DjangoDbBlocker
 
 from tests.factories import NOON, TUESDAY_TEN, House, make_house, under_way
 from trimops.outbox.models import Outgoing
 from trimops.watch.timetable import note_beat
-from visits.domain.lone_watch.watch_states import ToldBy
+from visits.domain.lone_watch.watch_states import CalledBy
 from visits.models import LoneWatch, WatchCall, WatchContact, WatchEvent, WatchRules
 from visits.services.lone_watch.look_at_watch import look_at_watch
 from visits.services.lone_watch.save_watch_rules import WatchWish, save_watch_rules
@@ -21,6 +26,15 @@ def can_tell(settings: LazySettings, *, sms: str = "mail:gateway.example") -> No
     note_beat(NOON)
 
 
+@contextmanager
+def house_of_a_file(blocker: DjangoDbBlocker) -> Iterator[House]:
+    """Made once for a file and taken back at its end; each test stands on it in a transaction of its own."""
+    leaves = override_settings(EMAIL_HOST="mail.example", SMS="mail:gateway.example")
+    with blocker.unblock(), transaction.atomic(), leaves:
+        yield watched_house()
+        transaction.set_rollback(True)
+
+
 def watched_house() -> House:
     """The watch is on; a neighbour is told by mail, then the sister by SMS. Call it where something can leave."""
     note_beat(NOON)
@@ -29,7 +43,7 @@ def watched_house() -> House:
     member.phone = "0199 555 010"
     member.save()
     add_contact(house, "N. Neighbour", email="neighbour@home.example")
-    add_contact(house, "S. Sister", phone="0199 555 020", told_by=ToldBy.SMS.value, turn=2)
+    add_contact(house, "S. Sister", phone="0199 555 020", told_by=CalledBy.SMS.value, turn=2)
     save_watch_rules(business=house.business, wish=WISH, at=NOON, by=house.owner)
     return house
 
