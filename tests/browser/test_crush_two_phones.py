@@ -150,13 +150,20 @@ def test_a_cow_that_two_phones_add_by_the_same_number_is_one_cow_on_both(
             start(page, day)
             send_until(page, "waiting", 0)
         phone.page.wait_for_function("() => window.told > 0")
-        for page in pages:
-            writings = kept(page, day)["writings"]
-            assert [each["uid"] for each in writings if each["shows"]] == [made[1]["uid"]]
-            shown = call(page, "shown.js", "shownOf", writings)
-            assert [each["uid"] for each in shown.values()] == [made[1]["uid"]]
+        # Written in one moment by two clocks: which is the later hangs on the way here, that both agree does not.
+        (shown_on_both,) = {tuple(what_shows(page, day)) for page in pages}
+        assert len(shown_on_both) == 1
+        assert shown_on_both[0] in [each["uid"] for each in made]
     server.bring_back()
     assert Cow.objects.within(day.house.scope).filter(number="9999").count() == 1
+
+
+def what_shows(page, day: CrushDay) -> list[str]:
+    """The ids of what shows on a phone, by its rows and by its list of cows."""
+    writings = kept(page, day)["writings"]
+    listed = [each["uid"] for each in call(page, "shown.js", "shownOf", writings).values()]
+    assert listed == [each["uid"] for each in writings if each["shows"]]
+    return listed
 
 
 def new_cow(uid: str) -> dict[str, object]:
