@@ -5,10 +5,14 @@
 # make up      web, worker and beat on PostgreSQL and Redis (DATABASE_URL, REDIS_URL, or servers of its own)
 # make bench   the timed checks
 # make long    every browser test of the crush page; make test leaves out those that take minutes
+# make audit   known faults of what we depend on (asks PyPI; says so where it cannot); make licences, make sbom
+# make client  the description of the API and the Python client, made anew from the code
 # make hunt    the random tests with examples never tried before (what it finds becomes a test of its own)
 
 MAKEFLAGS += --no-print-directory
 PORT ?= 8000
+# Calls that each operation of the API is asked at random in make test.
+API_EXAMPLES ?= 10
 PYTHON_BIN := .venv/bin/python
 READY := .venv/.trimops-ready
 APPS := trimops farms visits invoicing manage.py
@@ -21,13 +25,15 @@ export PYTHONDONTWRITEBYTECODE :=
 # one process, which makes what stands for a file once; in the order of tests/conftest.py, the longest browser tests first.
 PYTEST := $(PYTHON_BIN) -m pytest -n 2 --dist loadfile --no-loadscope-reorder -q --nomigrations
 # For the run on servers nothing is gathered from here: it hangs on no database, or is tried there by what it calls.
-NOT_ON_SERVERS := $(addprefix --ignore tests/,architecture bench browser kernel paper published standards walls web \
-	farms/domain invoicing/documents invoicing/domain invoicing/web trimops/portal/demo trimops/portal/web \
-	visits/documents visits/domain visits/web)
+NOT_ON_SERVERS := $(addprefix --ignore tests/,architecture bench browser kernel paper published standards web fuzz \
+	farms/api farms/domain farms/web invoicing/api trimops/accounts/web trimops/audit/web trimops/portal/api visits/api/kit \
+	invoicing/documents invoicing/domain invoicing/web trimops/portal/demo trimops/portal/web \
+	visits/documents visits/domain visits/web) \
+	$(addprefix --ignore ,$(filter-out tests/walls/test_every_cell.py,$(wildcard tests/walls/test_*.py)))
 MIGRATED := manage.py migrate --verbosity 0 && $(PYTHON_BIN) manage.py check_papers
 
 .NOTPARALLEL:
-.PHONY: setup demo serve up bench long hunt check check-beside test test-embedded test-servers chromium
+.PHONY: setup demo serve up bench long hunt audit licences sbom check check-beside test test-embedded test-servers chromium client
 
 setup: $(READY)
 
@@ -50,11 +56,24 @@ bench: $(READY)
 	TRIMOPS_LONG=1 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q --nomigrations tests/services/test_errand_kills.py
 	TRIMOPS_LONG=1 TRIMOPS_COWS=60 TRIMOPS_PICTURES=1 $(PYTHON_BIN) -m pytest -q tests/browser/test_crush_sixty.py tests/browser/test_crush_states.py
 
+client: $(READY)
+	@$(PYTHON_BIN) manage.py describe_api
+	@$(PYTHON_BIN) -m tests.trimops.client.making
+
 long: $(READY) chromium
 	env -u DATABASE_URL -u REDIS_URL TRIMOPS_LONG=1 $(PYTEST) tests/browser
 
 hunt: $(READY)
 	env -u DATABASE_URL -u REDIS_URL TRIMOPS_HUNT=1 $(PYTEST) -m "not services and not browser"
+
+audit: $(READY)
+	@$(PYTHON_BIN) .make/supply.py audit
+
+licences: $(READY)
+	@$(PYTHON_BIN) .make/supply.py licences
+
+sbom: $(READY)
+	@$(PYTHON_BIN) .make/supply.py sbom demo-output/sbom.cdx.json
 
 # The types take as long as all the rest, and one process: so the rest runs beside them.
 check: $(READY)
@@ -73,14 +92,15 @@ check-beside:
 chromium:
 	@sh .make/chromium.sh
 
-# Two runs: everything on the embedded form, then what touches the database on the servers. Who may open which address
-# hangs on no database (the wall itself is tried on both in tests/tenancy), nor does what the benches print. What pages
-# read is tried there by their selectors and services. The random days at the crush (tests/visits/api) are twenty on each.
+# Two runs: everything on the embedded form, then what touches the database on the servers. The walk through every cell
+# of the wall (tests/walls/test_every_cell.py) is on both; what the benches print hangs on no database. What pages
+# and the API read is tried there by their selectors and services; of a table of cases the first and the last, unless it
+# bears the mark `both`. The random days at the crush (tests/visits/api) are ten on each.
 test: $(READY) chromium check test-embedded test-servers
 
 test-embedded: $(READY)
-	env -u DATABASE_URL -u REDIS_URL TRIMOPS_SEQUENCES=20 $(PYTEST) -m "not services"
+	env -u DATABASE_URL -u REDIS_URL TRIMOPS_SEQUENCES=10 TRIMOPS_API_EXAMPLES=$(API_EXAMPLES) $(PYTEST) -m "not services"
 
 test-servers: $(READY)
-	TRIMOPS_SEQUENCES=20 $(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
+	TRIMOPS_SEQUENCES=10 $(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
 		$(PYTEST) -m database $(NOT_ON_SERVERS)'

@@ -14,6 +14,7 @@ from django.db import connection
 from hypothesis import settings as hypothesis_settings
 from pytest_django import DjangoDbBlocker
 
+from tests.emptied_tables import empty_after_each
 from tests.random_examples import IS_HUNT, examples
 from tests.services.worker import Worker, worker
 from trimops.celery import app
@@ -50,6 +51,7 @@ hypothesis_settings.load_profile("trimops")
 def pytest_configure(config: pytest.Config) -> None:
     """Jobs run where they are enqueued, whatever REDIS_URL says; the `job_worker` fixture is the exception."""
     app.conf.task_always_eager = True
+    empty_after_each()
     if settings.REDIS_URL:
         # Two test processes that shared one would see each other's limits and take each other's jobs.
         number = int(os.environ.get("PYTEST_XDIST_WORKER", "gw0").removeprefix("gw")) + 1
@@ -76,6 +78,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
         items[:] = [item for item in items if item.path.name not in LONG_RUNS]
     places = {path: place for place, path in enumerate(dict.fromkeys(item.path for item in items))}
     has_servers = bool(settings.REDIS_URL) and "postgresql" in settings.DATABASES["default"]["ENGINE"]
+    if has_servers and not HAS_TIME:
+        items[:] = _first_and_last_cases(items)
     for item in items:
         if _touches_database(item):
             item.add_marker("database")
@@ -87,6 +91,26 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
             )
     yield  # the database plugin has an order of its own, which tears files apart
     items.sort(key=lambda item: (_turn(item), places[item.path], not _commits(item)))
+
+
+def _first_and_last_cases(items: list[pytest.Item]) -> list[pytest.Item]:
+    """Of a table of cases the servers are asked the first and the last: all of them were tried on the embedded form.
+
+    What is meant for the servers alone, or bears `both`, keeps all of its cases; with time (`TRIMOPS_LONG`) so does
+    everything.
+    """
+    tables: dict[str, list[pytest.Item]] = {}
+    for item in items:
+        tables.setdefault(item.nodeid.partition("[")[0], []).append(item)
+    return [
+        item
+        for cases in tables.values()
+        for item in (cases if _is_whole(cases[0]) else dict.fromkeys((cases[0], cases[-1])))
+    ]
+
+
+def _is_whole(item: pytest.Item) -> bool:
+    return any(item.get_closest_marker(mark) for mark in ("services", "both"))
 
 
 def _turn(item: pytest.Item) -> int:
@@ -111,8 +135,15 @@ def django_db_setup(
     """Tables made straight from the models (--nomigrations) get the locks that a migration puts on them."""
     if request.config.getoption("nomigrations"):
         locks = importlib.import_module("invoicing.models.issued_locks")
+        trail = importlib.import_module("trimops.audit.models.audit_locks")
         with django_db_blocker.unblock(), connection.schema_editor() as editor:
             locks.lock_issued(apps, editor)
+            trail.lock_audit(apps, editor)
+    if connection.vendor == "sqlite":
+        # because: a test that commits empties all tables by DELETE afterwards
+        trail = importlib.import_module("trimops.audit.models.audit_locks")
+        with django_db_blocker.unblock():
+            trail.unlock_deleting(connection)
 
 
 @pytest.fixture

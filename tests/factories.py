@@ -8,18 +8,23 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
+from io import BytesIO
 from itertools import count
 from uuid import uuid4
 
+from PIL import Image
+
 from farms.domain.identity_kind import IdentityKind
-from farms.models import Cow, Farm, FarmAccess, Milking
+from farms.models import Cow, Farm, FarmAccess, HygieneChange, Milking
 from farms.services.save_cow import save_cow
 from farms.services.save_farm import save_farm
 from invoicing.domain.pricing import PriceItem
 from invoicing.models import Price, PriceList, TaxRate
 from trimops.accounts.models import Business, Membership, User
 from trimops.accounts.roles import Role
+from trimops.kernel.clock import local_day
 from trimops.kernel.scope import Scope
+from trimops.paper.picture_anew import picture_anew
 from visits.domain.actions import ActionKind, BlockKind
 from visits.domain.crush_entry import ActionEntry, CowEntry, FindingEntry, FootEntry
 from visits.domain.feet import Claw, Foot
@@ -49,11 +54,25 @@ from visits.services.record_trim import CrushRecord, record_trim
 from visits.services.save_photo import SentPhoto, save_photo
 from visits.services.start_visit import start_visit
 
+
+def _grey_jpeg() -> bytes:
+    """Not much of a foot: a real picture of sixteen grey dots, which drawn anew is the same bytes."""
+    out = BytesIO()
+    Image.new("RGB", (16, 16), (128, 128, 128)).save(out, "JPEG")
+    return picture_anew(out.getvalue())
+
+
 MONDAY = date(2026, 3, 2)
 NOON = datetime(2026, 3, 2, 12, tzinfo=UTC)
 TUESDAY_TEN = datetime(2026, 3, 3, 10, tzinfo=UTC)
-JPEG = b"\xff\xd8\xff\xe0\x00\x10JFIF" + b"not much of a foot" + b"\xff\xd9"
+JPEG = _grey_jpeg()
 PASSWORD = "a-long-word-for-tests"
+PLACE: dict[str, object] = {
+    "latitude": Decimal("54.1"),
+    "longitude": Decimal("-2.3"),
+    "herd_size": 120,
+    "address": "Down the track\nNowhere",
+}
 
 _numbers = count(1)
 
@@ -80,9 +99,10 @@ class House:
 def make_house(name: str = "Ash & Rye Foot Trimming") -> House:
     """The whole of a small business; call it again with another name for one on the far side of the wall."""
     business = make_business(name)
-    members = {role: make_member(business, role) for role in Role}
+    members = _one_of_each_role(business)
     people = {role: member.user for role, member in members.items()}
-    farm = make_farm(business, "Low Croft", by=people[Role.OWNER])
+    farm = _first_farm(business, people[Role.OWNER])
+    cow = Cow.objects.create(business=business, farm=farm, number="101")
     let_in(members[Role.FARM], farm)
     van = make_van(business, people[Role.TRIMMER])
     return House(
@@ -93,9 +113,17 @@ def make_house(name: str = "Ash & Rye Foot Trimming") -> House:
         client=people[Role.FARM],
         memberships=members,
         farm=farm,
-        cow=make_cow(farm, "101"),
+        cow=cow,
         van=van,
     )
+
+
+def _one_of_each_role(business: Business) -> dict[Role, Membership]:
+    people = User.objects.bulk_create(_person(_called(role, business)) for role in Role)
+    members = Membership.objects.bulk_create(
+        _member(business, role, user) for role, user in zip(Role, people, strict=True)
+    )
+    return dict(zip(Role, members, strict=True))
 
 
 def make_business(name: str = "Ash & Rye Foot Trimming", **fields: object) -> Business:
@@ -109,16 +137,30 @@ def make_business(name: str = "Ash & Rye Foot Trimming", **fields: object) -> Bu
 
 def make_user(name: str = "A Person", *, password: str | None = PASSWORD) -> User:
     """A person with an address of their own."""
+    user = _person(name, password)
+    user.save()
+    return user
+
+
+def _person(name: str, password: str | None = PASSWORD) -> User:
     user = User(email=f"person-{next(_numbers)}@example.invalid", name=name)
     user.set_password(password)
-    user.save()
     return user
 
 
 def make_member(business: Business, role: Role, user: User | None = None) -> Membership:
     """A person who has been in the business for a while."""
-    user = user or make_user(f"{role.label} of {business.name}"[:120])
-    return Membership.objects.create(business=business, user=user, role=role, invited_at=NOON, joined_at=NOON)
+    member = _member(business, role, user or make_user(_called(role, business)))
+    member.save()
+    return member
+
+
+def _called(role: Role, business: Business) -> str:
+    return f"{role.label} of {business.name}"[:120]
+
+
+def _member(business: Business, role: Role, user: User) -> Membership:
+    return Membership(business=business, user=user, role=role, invited_at=NOON, joined_at=NOON)
 
 
 def let_in(membership: Membership, farm: Farm) -> FarmAccess:
@@ -128,15 +170,34 @@ def let_in(membership: Membership, farm: Farm) -> FarmAccess:
 
 def make_farm(business: Business, name: str, *, by: User, **fields: object) -> Farm:
     """A farm that milks at six and four."""
-    place = {"latitude": Decimal("54.1"), "longitude": Decimal("-2.3"), "herd_size": 120}
-    place |= {"address": "Down the track\nNowhere", **fields}
-    farm = save_farm(farm=Farm(business=business, name=name, **place), at=NOON, by=by)
+    farm = save_farm(farm=Farm(business=business, name=name, **PLACE | fields), at=NOON, by=by)
+    return _milks_at_six_and_four(farm)
+
+
+def _milks_at_six_and_four(farm: Farm) -> Farm:
     Milking.objects.bulk_create(
         Milking(business_id=farm.business_id, farm=farm, weekday=day, starts=starts, minutes=120)
         for starts in (time(6), time(16))
         for day in range(7)
     )
     return farm
+
+
+def _first_farm(business: Business, by: User) -> Farm:
+    """As `save_farm` leaves a new one."""
+    farm = Farm(business=business, name="Low Croft", **PLACE)
+    farm.hygiene_since, farm.shown_since = local_day(NOON, farm.business.zone), NOON
+    farm.save()
+    HygieneChange.objects.create(
+        business=farm.business,
+        farm=farm,
+        level=farm.hygiene_level,
+        reason="as first told",
+        since=farm.hygiene_since,
+        changed_at=NOON,
+        changed_by=by,
+    )
+    return _milks_at_six_and_four(farm)
 
 
 def make_cow(
@@ -152,7 +213,6 @@ def make_van(
     """A van that goes out from eight to five on these weekdays."""
     van = Van(business=business, name=name, trimmer=trimmer)
     van.base_latitude, van.base_longitude = Decimal("54.0"), Decimal("-2.4")
-    van.full_clean()
     van.save()
     ShiftPattern.objects.bulk_create(
         ShiftPattern(business=business, van=van, weekday=day, starts=time(8), ends=time(17))

@@ -35,6 +35,7 @@ class Job(StrEnum):
     SEND_OUTGOING = "trimops.send_outgoing"
     SEND_ALARM = "trimops.send_alarm"
     CLEAN_UP = "trimops.clean_up"
+    SEAL_AUDIT = "trimops.seal_audit"
     PROPOSE_WEEK = "visits.propose_week"
     TELL_EVENING = "visits.tell_evening"
     TELL_FARMS = "visits.tell_farms"
@@ -90,6 +91,7 @@ _LABELS = {
     Job.SEND_OUTGOING: "Send a message",
     Job.SEND_ALARM: "Send a message of the lone-worker watch",
     Job.CLEAN_UP: "Clear away what nobody needs any more",
+    Job.SEAL_AUDIT: "Seal the trail of changes",
     Job.PROPOSE_WEEK: "Propose a plan for the coming days",
     Job.TELL_EVENING: "Send tomorrow's round and tonight's list",
     Job.TELL_FARMS: "Tell a farm about its visit",
@@ -123,6 +125,7 @@ SCHEDULE: dict[Job, crontab | schedule] = {
     Job.TICK: schedule(10),
     Job.LOOK_AT_WATCHES: crontab(minute="*"),
     Job.EXPIRE_OFFERS: crontab(minute="*/10"),
+    Job.SEAL_AUDIT: crontab(minute="*/10"),
     # Each hour, made once a day: a machine that sleeps at night has its backup by day.
     Job.KEEP_BACKUP: crontab(minute=45),
     Job.LOOK_AT_DELAYS: crontab(minute="*/5"),

@@ -26,6 +26,7 @@ HEADINGS: dict[str, tuple[str, ...]] = {
 }
 DATES = ("born_on", "calved_on", "calving_due", "dry_off_due", "left_on")
 HIGHEST_LACTATION = 20
+_RUN = frozenset("=+-@'\uff1d\uff0b\uff0d\uff20")
 
 
 @dataclass(frozen=True)
@@ -88,7 +89,7 @@ def _columns(headings: Sequence[str]) -> tuple[dict[int, str], list[str]]:
 
 
 def _read_row(line: int, cells: Sequence[str], columns: dict[int, str]) -> HerdRow:
-    text = {name: cells[index] if index < len(cells) else "" for index, name in columns.items()}
+    text = {name: _bare(cells[index]) if index < len(cells) else "" for index, name in columns.items()}
     faults: list[str] = []
     number = text.get("number", "")
     if not number or len(number) > 20:
@@ -114,6 +115,11 @@ def _read_row(line: int, cells: Sequence[str], columns: dict[int, str]) -> HerdR
         faults=tuple(faults),
         hints=(f"official tag: {hint}",) if hint else (),
     )
+
+
+def _bare(cell: str) -> str:
+    """Without the apostrophe that keeps a spreadsheet from running a text that begins like a formula."""
+    return cell[1:] if cell[:1] == "'" and cell[1:2] in _RUN else cell
 
 
 def _read_electronic_id(text: str, faults: list[str]) -> str:

@@ -2,27 +2,33 @@
 
 import csv
 import io
-import zipfile
+import re
 from collections.abc import Iterable
 from datetime import date, datetime
 
 from openpyxl import load_workbook
 
+from farms.domain.packed_workbook import NotOpened, refuse_bombs
+
 MOST_ROWS = 5_000
 MOST_BYTES = 5 * 1024 * 1024
-MOST_UNPACKED = 60 * 1024 * 1024
+MOST_COLUMNS = 400
+_MOST_LINES = 20_000
+"""Of a CSV with its empty ones, which programs put below the last cow."""
 
 
 class UnreadableHerdList(ValueError):
     """The file as a whole cannot be read; the message says what to do."""
 
 
-def read_table(file_name: str, content: bytes) -> list[list[str]]:
-    """All rows as text, the head first. UnreadableHerdList for what is too large or no table."""
+def read_table(content: bytes) -> list[list[str]]:
+    """All rows as text, the head first. UnreadableHerdList for what is too large or no table.
+
+    Whether it is a spreadsheet is seen from what it holds, whatever it is called.
+    """
     if len(content) > MOST_BYTES:
         raise UnreadableHerdList("The file is larger than 5 MB: split it, or save only the list of cows.")
-    is_workbook = file_name.lower().endswith((".xlsx", ".xlsm")) or content[:2] == b"PK"
-    rows = _read_workbook(content) if is_workbook else _read_csv(content)
+    rows = _read_workbook(content) if content[:4] == b"PK\x03\x04" else _read_csv(content)
     if len(rows) > MOST_ROWS + 1:
         raise UnreadableHerdList(f"The list has more than {MOST_ROWS} rows: split it.")
     if sum(any(row) for row in rows) < 2:
@@ -34,10 +40,16 @@ def _read_csv(content: bytes) -> list[list[str]]:
     text = _decode(content)
     if "\0" in text:
         raise UnreadableHerdList("This is no text file: save the list as CSV or XLSX.")
-    head = text.strip().splitlines()[0] if text.strip() else ""
+    head = re.split(r"[\r\n]", text.lstrip(), maxsplit=1)[0]
     delimiter = max(";\t,", key=head.count)
+    rows: list[list[str]] = []
     try:
-        rows = [[cell.strip() for cell in row] for row in csv.reader(io.StringIO(text), delimiter=delimiter)]
+        for row in csv.reader(io.StringIO(text), delimiter=delimiter):
+            if len(rows) == _MOST_LINES or len(row) > MOST_COLUMNS:
+                raise UnreadableHerdList(
+                    f"The list has more than {MOST_ROWS} rows, or too many columns: split it."
+                )
+            rows.append([cell.strip() for cell in row])
     except csv.Error as fault:
         raise UnreadableHerdList(
             f"The CSV cannot be read ({fault}): save it again from the program."
@@ -56,26 +68,17 @@ def _decode(content: bytes) -> str:
 
 def _read_workbook(content: bytes) -> list[list[str]]:
     try:
-        _check_packing(content)
+        refuse_bombs(content)
         book = load_workbook(io.BytesIO(content), read_only=True, data_only=True)
         sheet = book.worksheets[0]
         rows = [_texts(row) for row in sheet.iter_rows(max_row=MOST_ROWS + 2, max_col=40, values_only=True)]
-    except UnreadableHerdList:
-        raise
+    except NotOpened as fault:
+        raise UnreadableHerdList(
+            "The spreadsheet cannot be read, or holds more than a list of cows: save only that, or save it as CSV."
+        ) from fault
     except Exception as fault:  # because: a broken workbook fails in any of several libraries
         raise UnreadableHerdList("The spreadsheet cannot be read: save it again as XLSX or CSV.") from fault
     return _without_empty_end(rows)
-
-
-def _check_packing(content: bytes) -> None:
-    """A small file may unpack to gigabytes, or hold words that multiply themselves; neither comes from a farm."""
-    with zipfile.ZipFile(io.BytesIO(content)) as packed:
-        # The sizes stand in the directory, and zipfile reads no part beyond the size given there.
-        if sum(part.file_size for part in packed.infolist()) > MOST_UNPACKED:
-            raise UnreadableHerdList("The spreadsheet unpacks to too much: save only the list of cows.")
-        for name in packed.namelist():
-            if b"<!DOCTYPE" in packed.read(name).replace(b"\0", b""):
-                raise UnreadableHerdList("The spreadsheet cannot be read: save it again as XLSX or CSV.")
 
 
 def _without_empty_end(rows: list[list[str]]) -> list[list[str]]:

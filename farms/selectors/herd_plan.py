@@ -12,7 +12,7 @@ CALVING = ("cow_id", "calved_on", "lactation")
 
 def herd_list_of(herd_import: HerdImport) -> HerdList:
     """The rows of the kept file."""
-    return read_herd_list(read_table(herd_import.file_name, bytes(herd_import.content)))
+    return read_herd_list(read_table(bytes(herd_import.content)))
 
 
 def herd_plan_of(herd_import: HerdImport) -> HerdPlan:

@@ -18,14 +18,18 @@ class HerdListUnreadable(RuleBroken):
     code = "herd_list_unreadable"
 
 
-@transaction.atomic
 def keep_herd_list(*, farm: Farm, file_name: str, content: bytes, at: datetime, by: User) -> HerdImport:
     """Store the file for its preview. HerdListUnreadable when it cannot be read as a list at all."""
-    refuse_erased(farm=farm)
     try:
-        read_herd_list(read_table(file_name, content))
+        read_herd_list(read_table(content))
     except UnreadableHerdList as fault:
         raise HerdListUnreadable(str(fault)) from fault
+    return _keep(farm, file_name, content, at, by)
+
+
+@transaction.atomic
+def _keep(farm: Farm, file_name: str, content: bytes, at: datetime, by: User) -> HerdImport:
+    refuse_erased(farm=farm)
     row = HerdImport(
         business_id=farm.business_id,
         farm=farm,

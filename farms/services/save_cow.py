@@ -34,17 +34,18 @@ def save_cow(
     """
     if not cow.pk:
         refuse_erased(farm=cow.farm)
-    _say_since_when(cow, at)
+    say_since_when(cow, at)
     cow.full_clean()
     cow.save()
     if cow.calved_on:
         note_calving(cow=cow, calved_on=cow.calved_on, lactation=lactation)
     for kind, value in (identities or {}).items():
-        _set_identity(cow, kind, value.strip())
+        _set_identity(cow, kind, value)
     return cow
 
 
-def _say_since_when(cow: Cow, at: datetime | None) -> None:
+def say_since_when(cow: Cow, at: datetime | None) -> None:
+    """In the herd since the day of `at` if she is new, gone since it if she has left, unless a day is told."""
     if CowStatus(cow.status).is_on_farm:
         cow.left_on = None
     if at is None:
@@ -56,11 +57,15 @@ def _say_since_when(cow: Cow, at: datetime | None) -> None:
         cow.left_on = cow.left_on or day
 
 
+def normalised_identity(kind: IdentityKind, value: str) -> str:
+    """As it is kept; "" for none. NotAnElectronicId says what to mend."""
+    bare = value.strip()
+    return NORMALISERS.get(kind, str.strip)(bare) if bare else ""
+
+
 def _set_identity(cow: Cow, kind: IdentityKind, value: str) -> None:
     CowIdentity.objects.within(cow.scope).filter(cow=cow, kind=kind.value).delete()
-    if not value:
-        return
-    normalise = NORMALISERS.get(kind, str.strip)
-    row = CowIdentity(business_id=cow.business_id, cow=cow, kind=kind.value, value=normalise(value))
-    row.full_clean()
-    row.save()
+    if kept := normalised_identity(kind, value):
+        row = CowIdentity(business_id=cow.business_id, cow=cow, kind=kind.value, value=kept)
+        row.full_clean()
+        row.save()

@@ -11,11 +11,11 @@ from farms.selectors.seat import rights_of
 from farms.services.close_farm_access import close_farm_access
 from farms.services.give_farm_rights import give_farm_rights
 from farms.services.invite_farm_client import FarmGuest, invite_farm_client
-from trimops.accounts.roles import FarmRight, Role
+from trimops.accounts.actions import Action
+from trimops.accounts.roles import FarmRight
 from trimops.accounts.services.invite_person import invitation_token, mail_invitation
 from trimops.web.scoped_page import ScopedPage
 
-HOSTS = frozenset({Role.OWNER, Role.OFFICE})
 USUAL = frozenset({FarmRight.READS_REPORTS, FarmRight.EDITS_DRAFT, FarmRight.ASKS_VISITS})
 
 
@@ -41,7 +41,7 @@ class FarmGuestForm(RightsForm):
 class FarmClientsPage(ScopedPage):
     """Who of the farm sees it and what each may do; asking one more in."""
 
-    roles = HOSTS
+    does = Action.LET_IN_CLIENTS
     template = "farms/farm_clients.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -69,7 +69,7 @@ class FarmClientsPage(ScopedPage):
 class FarmClientPage(ScopedPage):
     """What one person may do at one farm; or that they see it no more."""
 
-    roles = HOSTS
+    does = Action.LET_IN_CLIENTS
     template = "farms/farm_client.html"
 
     def get(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponse:

@@ -4,14 +4,16 @@ from typing import TYPE_CHECKING
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.models import Contact, Farm, Payer
 from farms.services.save_contact import remove_contact, save_contact
 from farms.services.save_payer import save_payer
-from trimops.accounts.roles import STAFF, Role
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
     ContactModelForm = forms.ModelForm[Contact]
@@ -21,7 +23,7 @@ else:
     ContactModelForm = PayerModelForm = forms.ModelForm
 
 
-class ContactForm(ContactModelForm):
+class ContactForm(SeenForm, ContactModelForm):
     class Meta:
         model = Contact
         fields = ["name", "part", "phone", "email", "gets_reports", "gets_invitations", "told_by", "language"]
@@ -31,7 +33,7 @@ class ContactForm(ContactModelForm):
         }
 
 
-class PayerForm(PayerModelForm):
+class PayerForm(SeenForm, PayerModelForm):
     class Meta:
         model = Payer
         fields = ["name", "address", "email", "vat_number", "payment_days"]
@@ -44,7 +46,7 @@ class PayerForm(PayerModelForm):
 class ContactsPage(ScopedPage):
     """Who is who at a farm; one more, or one less."""
 
-    roles = STAFF
+    does = Action.KEEP_FARMS
     template = "farms/contacts.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -72,18 +74,20 @@ class ContactsPage(ScopedPage):
 class ContactPage(ScopedPage):
     """One person of a farm, mended."""
 
-    roles = STAFF
+    does = Action.KEEP_FARMS
     template = "farms/contact.html"
 
     def get(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponse:
         contact = self._contact(farm_pk, pk)
         return self.show({"farm": contact.farm, "contact": contact, "form": ContactForm(instance=contact)})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponseBase:
-        contact = self._contact(farm_pk, pk)
+        contact = self._contact(farm_pk, pk).locked()
         form = ContactForm(request.POST, instance=contact)
         if not form.is_valid():
-            return self.show({"farm": contact.farm, "contact": contact, "form": form}, status=400)
+            told: dict[str, object] = {"farm": contact.farm, "contact": contact, "form": form}
+            return self.show(told, status=form.refused_as)
         save_contact(contact=form.instance)
         messages.success(request, f"{form.instance.name} is kept.")
         return redirect("contacts", farm_pk)
@@ -96,16 +100,18 @@ class ContactPage(ScopedPage):
 class PayersPage(ScopedPage):
     """Payers; one more, or one mended."""
 
-    roles = frozenset({Role.OWNER, Role.OFFICE})
+    does = Action.KEEP_PAYERS
     template = "farms/payers.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         return self._show(PayerForm(instance=self._payer(pk)))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
-        form = PayerForm(request.POST, instance=self._payer(pk))
+        payer = self._payer(pk)
+        form = PayerForm(request.POST, instance=payer.locked() if payer.pk else payer)
         if not form.is_valid():
-            return self._show(form, 400)
+            return self._show(form, form.refused_as)
         save_payer(payer=form.instance)
         messages.success(request, f"{form.instance.name} is kept; choose it at the farms it pays for.")
         return redirect("payers")

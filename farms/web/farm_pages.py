@@ -2,6 +2,7 @@
 
 from django.contrib import messages
 from django.core.paginator import Paginator
+from django.db import transaction
 from django.db.models import Count, Q
 from django.db.models.functions import Length
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
@@ -12,15 +13,14 @@ from farms.selectors.erasures import open_erasure
 from farms.services.save_farm import save_farm
 from farms.services.set_milkings import DailyMilking, set_milkings
 from farms.web.forms import FarmForm, FindForm, MilkingForm
-from trimops.accounts.roles import STAFF, Role
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 
 PER_PAGE = 40
-EDITORS = frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})
 
 
 class FarmListPage(ScopedPage):
-    roles = STAFF
+    does = Action.SEE_EVERY_FARM
     template = "farms/farm_list.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -34,7 +34,7 @@ class FarmListPage(ScopedPage):
 
 
 class FarmPage(ScopedPage):
-    roles = STAFF
+    does = Action.SEE_EVERY_FARM
     template = "farms/farm.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -60,18 +60,20 @@ class FarmPage(ScopedPage):
 class FarmEditPage(ScopedPage):
     """A new farm (no key) or a known one."""
 
-    roles = EDITORS
+    does = Action.KEEP_FARMS
     template = "farms/farm_edit.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         farm = self._farm(pk)
         return self.show({"farm": farm, "form": FarmForm(instance=farm, scope=self.scope)})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         farm = self._farm(pk)
+        farm = farm.locked() if farm.pk else farm
         form = FarmForm(request.POST, instance=farm, scope=self.scope)
         if not form.is_valid():
-            return self.show({"farm": farm, "form": form}, status=400)
+            return self.show({"farm": farm, "form": form}, status=form.refused_as)
         save_farm(farm=form.instance, at=self.now, by=self.seat.user)
         messages.success(request, f"{farm.name} is kept.")
         return redirect("farm", farm.pk)
@@ -81,7 +83,7 @@ class FarmEditPage(ScopedPage):
 
 
 class MilkingPage(ScopedPage):
-    roles = EDITORS
+    does = Action.KEEP_FARMS
     template = "farms/milking.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

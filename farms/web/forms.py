@@ -3,12 +3,15 @@
 from typing import TYPE_CHECKING
 
 from django import forms
+from django.core.files.uploadedfile import UploadedFile
 
 from farms.domain.cow_status import CowStatus
 from farms.domain.herd_list import HIGHEST_LACTATION
+from farms.domain.herd_table import MOST_BYTES
 from farms.models import Cow, Farm, Payer
 from trimops.kernel.scope import Scope
 from trimops.web.day_input import DAY
+from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
     FarmModelForm = forms.ModelForm[Farm]
@@ -18,7 +21,7 @@ else:
     FarmModelForm = CowModelForm = forms.ModelForm
 
 
-class FarmForm(FarmModelForm):
+class FarmForm(SeenForm, FarmModelForm):
     class Meta:
         model = Farm
         fields = [
@@ -65,7 +68,7 @@ class FarmForm(FarmModelForm):
         help_texts = {"herd_size": "", "routine_interval_days": "", "routine_cows": ""}
 
     def __init__(self, *args: object, scope: Scope, **kwargs: object) -> None:
-        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        super().__init__(*args, **kwargs)
         self.fields["payer"].queryset = Payer.objects.within(scope)  # type: ignore[attr-defined]
         self.fields["payer"].empty_label = "the farm itself"  # type: ignore[attr-defined]
 
@@ -89,7 +92,7 @@ class MilkingForm(forms.Form):
     minutes = forms.IntegerField(label="Each takes, minutes", min_value=5, max_value=720, initial=150)
 
 
-class CowForm(CowModelForm):
+class CowForm(SeenForm, CowModelForm):
     official_tag = forms.CharField(
         max_length=20, required=False, help_text="As printed; blanks do not matter."
     )
@@ -127,6 +130,15 @@ class HerdListForm(forms.Form):
         help_text="CSV or XLSX with a row of headings; one is “number”. Nothing changes before you have looked.",
         widget=forms.ClearableFileInput(attrs={"accept": ".csv,.txt,.tsv,.xlsx"}),
     )
+
+    def clean_herd_list(self) -> "UploadedFile[bytes]":
+        """Refused by its size before it is read: a film would fill the memory."""
+        told: UploadedFile[bytes] = self.cleaned_data["herd_list"]
+        if (told.size or 0) > MOST_BYTES:
+            raise forms.ValidationError(
+                "The file is larger than 5 MB: split it, or save only the list of cows."
+            )
+        return told
 
 
 class FindForm(forms.Form):

@@ -1,6 +1,7 @@
 """Cows of a farm: one cow mended, and a whole list brought in, looked at first."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -13,7 +14,7 @@ from farms.services.apply_herd_list import apply_herd_list
 from farms.services.keep_herd_list import HerdListUnreadable, keep_herd_list
 from farms.services.save_cow import save_cow
 from farms.web.forms import CowForm, HerdListForm
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 
 SEVERAL = [kind for kind in IdentityKind if kind is not IdentityKind.MANAGEMENT_NUMBER]
@@ -22,22 +23,18 @@ SEVERAL = [kind for kind in IdentityKind if kind is not IdentityKind.MANAGEMENT_
 class CowEditPage(ScopedPage):
     """A new cow of a farm, or a known one."""
 
-    roles = STAFF
+    does = Action.KEEP_COWS
     template = "farms/cow_edit.html"
 
     def get(self, request: HttpRequest, farm_pk: int, pk: int | None = None) -> HttpResponse:
         cow = self._cow(farm_pk, pk)
-        rows = CowIdentity.objects.within(self.scope).filter(cow_id=cow.pk or 0)
-        calvings = Calving.objects.within(self.scope).filter(cow_id=cow.pk or 0)
-        initial: dict[str, object] = {row.kind: row.value for row in rows}
-        initial["lactation"] = next(
-            (row.lactation for row in calvings if row.calved_on == cow.calved_on), None
-        )
-        return self.show({"cow": cow, "form": CowForm(instance=cow, initial=initial)})
+        return self.show({"cow": cow, "form": CowForm(instance=cow, initial=self._besides(cow))})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, farm_pk: int, pk: int | None = None) -> HttpResponseBase:
         cow = self._cow(farm_pk, pk)
-        form = CowForm(request.POST, instance=cow)
+        cow = cow.locked() if cow.pk else cow
+        form = CowForm(request.POST, instance=cow, initial=self._besides(cow))
         if form.is_valid():
             identities: dict[IdentityKind, str] = {kind: form.cleaned_data[kind.value] for kind in SEVERAL}
             try:
@@ -52,7 +49,15 @@ class CowEditPage(ScopedPage):
             else:
                 self._hint(request, identities[IdentityKind.OFFICIAL_TAG])
                 return redirect("cow", cow.pk)
-        return self.show({"cow": cow, "form": form}, status=400)
+        return self.show({"cow": cow, "form": form}, status=form.refused_as)
+
+    def _besides(self, cow: Cow) -> dict[str, object]:
+        """What the form shows of her that stands in other rows."""
+        rows = CowIdentity.objects.within(self.scope).filter(cow_id=cow.pk or 0)
+        calvings = Calving.objects.within(self.scope).filter(cow_id=cow.pk or 0)
+        told: dict[str, object] = {row.kind: row.value for row in rows}
+        of_last = (row.lactation for row in calvings if row.calved_on == cow.calved_on)
+        return {**told, "lactation": next(of_last, None)}
 
     def _cow(self, farm_pk: int, pk: int | None) -> Cow:
         farm = self.fetch(Farm, farm_pk)
@@ -70,7 +75,7 @@ class CowEditPage(ScopedPage):
 class HerdListPage(ScopedPage):
     """Hand in a herd list."""
 
-    roles = STAFF
+    does = Action.KEEP_COWS
     template = "farms/herd_list.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -95,7 +100,7 @@ class HerdListPage(ScopedPage):
 class HerdPreviewPage(ScopedPage):
     """What the list would change; only the button changes anything."""
 
-    roles = STAFF
+    does = Action.KEEP_COWS
     template = "farms/herd_preview.html"
 
     def get(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponse:

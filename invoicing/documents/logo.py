@@ -10,6 +10,7 @@ from reportlab.platypus import Flowable
 
 from trimops.kernel.errors import RuleBroken
 from trimops.paper.photos import UNREADABLE
+from trimops.paper.picture_anew import JPEG, PNG, PictureUnreadable, picture_anew
 
 LOGO_WIDTH = 30 * mm
 LOGO_HEIGHT = 18 * mm
@@ -43,6 +44,17 @@ class _Logo(Flowable):
 def logo_block(logo: bytes) -> Flowable:
     """The logo as a piece of a page. Raises LogoUnreadable, saying what to do."""
     return _Logo(printable_logo(logo))
+
+
+def bare_logo(logo: bytes) -> bytes:
+    """What is kept of it: its dots, drawn anew. Raises LogoUnreadable where it cannot be printed either."""
+    printable_logo(logo)
+    try:
+        drawn = picture_anew(logo, (PNG, JPEG), _MOST_DOTS)
+    except PictureUnreadable as fault:
+        raise LogoUnreadable(f"The logo {fault}: choose a PNG or JPEG picture.") from fault
+    printable_logo(drawn)  # because: drawn anew it may have grown beyond what is printed
+    return drawn
 
 
 @lru_cache(maxsize=8)

@@ -102,6 +102,17 @@ def _text(content: bytes, encoding: str) -> str:
     return text
 
 
+def refuse_what_is_no_text(content: bytes) -> None:
+    """UnreadableBankFile for a picture, a PDF, a spreadsheet: what holds no letters in any way of writing them."""
+    for encoding in ENCODINGS:
+        try:
+            _text(content, encoding)
+        except UnreadableBankFile:
+            continue
+        return
+    raise UnreadableBankFile("This is neither CAMT.053 nor CSV: ask the bank for one of these.")
+
+
 def guess_mapping(content: bytes) -> CsvMapping:
     """A first guess at encoding, delimiter, point or comma, and the day; what else is where, a person says."""
     encoding = _encoding(content)

@@ -12,6 +12,7 @@ from lxml.etree import _Element as Element
 
 from invoicing.domain.bank_entry_key import without_copies
 from invoicing.domain.bank_file import (
+    MOST_BOOKINGS,
     BankLine,
     ReadStatement,
     UnreadableBankFile,
@@ -23,6 +24,8 @@ from invoicing.domain.bank_file import (
 )
 from invoicing.domain.camt_details import booking_lines, first_text
 
+MOST_TAGS = 500_000
+"""Twenty-five for each of the bookings that are read at most: each is held in memory while the file is read."""
 SPACE = "urn:iso:std:iso:20022:tech:xsd:camt.053.001."
 BOOKED = "BOOK"
 
@@ -52,6 +55,8 @@ def _root(content: bytes) -> Element:
     refuse_size(content)
     if b"<!DOCTYPE" in content[:10_000]:
         raise UnreadableBankFile("The file declares a DOCTYPE, which no statement has: it is not read.")
+    if content.count(b"<") > MOST_TAGS:  # because: in UTF-16 it is there too, between noughts
+        refuse_many(MOST_BOOKINGS + 1)
     parser = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False, huge_tree=False)
     try:
         root = etree.fromstring(content, parser)

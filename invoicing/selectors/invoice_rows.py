@@ -7,6 +7,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from django.db.models import Case, Count, DecimalField, F, Q, Sum, Value, When
+from django.db.models.functions import Coalesce
 
 from invoicing.models import Invoice
 from invoicing.models.invoice import OPEN_AMOUNT, InvoiceQuerySet
@@ -68,6 +69,11 @@ def issued_rows(scope: Scope, wanted: Wanted, today: date) -> InvoiceQuerySet:
             Q(number__icontains=word) | Q(farm__name__icontains=word) | Q(payer__name__icontains=word)
         )
     return rows.order_by("-issued_on", "-id")
+
+
+def by_day(rows: InvoiceQuerySet) -> InvoiceQuerySet:
+    """The same rows with `day`, to order drafts among issued ones: the day of issue, of a draft its tax point."""
+    return rows.annotate(day=Coalesce("issued_on", "tax_point"))
 
 
 def for_list(rows: InvoiceQuerySet) -> InvoiceQuerySet:

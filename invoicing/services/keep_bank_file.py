@@ -5,7 +5,9 @@ from datetime import datetime
 
 from django.db import transaction
 
+from invoicing.domain.bank_csv import refuse_what_is_no_text
 from invoicing.domain.bank_file import UnreadableBankFile, refuse_size
+from invoicing.domain.camt053 import looks_like_xml, read_camt053
 from invoicing.models import BankFile
 from trimops.accounts.models import Business, User
 from trimops.kernel.errors import RuleBroken
@@ -18,13 +20,28 @@ class BankFileRefused(RuleBroken):
     code = "bank_file_refused"
 
 
-@transaction.atomic
 def keep_bank_file(*, business: Business, file_name: str, content: bytes, at: datetime, by: User) -> BankFile:
-    """Keep it, not read yet. The same content again is the same row; BankFileRefused when that was read already."""
+    """Keep it, not read yet. The same content again is the same row; BankFileRefused when that was read already.
+
+    An XML that is no CAMT.053 that can be read, and what is neither XML nor text, is refused and not kept.
+    """
     try:
-        refuse_size(content)
+        _judge(content)
     except UnreadableBankFile as fault:
         raise BankFileRefused(str(fault)) from fault
+    return _keep(business, file_name, content, at, by)
+
+
+def _judge(content: bytes) -> None:
+    refuse_size(content)
+    if looks_like_xml(content):
+        read_camt053(content)
+    else:
+        refuse_what_is_no_text(content)
+
+
+@transaction.atomic
+def _keep(business: Business, file_name: str, content: bytes, at: datetime, by: User) -> BankFile:
     told = {"file_name": file_name[:200], "content": content, "kept_at": at, "kept_by": by}
     sha256 = hashlib.sha256(content).hexdigest()
     rows = BankFile.objects.within(Scope(business.pk))

@@ -12,18 +12,29 @@ from invoicing.selectors.visit_work import visit_work
 from invoicing.services.note_late_work import note_late_work
 from invoicing.services.open_draft import Hand
 from invoicing.services.want_reason import want_reason
+from trimops.kernel.errors import RuleBroken
+from visits.domain.visit_states import VisitState
 from visits.models import Visit
+
+
+class NothingToLeave(RuleBroken):
+    """Work that is not finished is not billed yet, nor left."""
+
+    code = "nothing_to_leave"
 
 
 @transaction.atomic
 def leave_unbilled(*, visit: Visit, hand: Hand) -> int:
     """What nothing bills of a finished visit is held without a line, and why; how many pieces that are.
 
-    Discarding a draft, or `bill_after_all`, brings such work back. ReasonMissing.
+    Discarding a draft, or `bill_after_all`, brings such work back. ReasonMissing, NothingToLeave before the finish.
     """
     because = want_reason(words=hand.reason, ask="Say why it is not billed: the reason is kept.")
     visit.farm.locked()
-    return hold_unbilled(visit=visit.locked(), because=because, at=hand.at)
+    row = visit.locked()
+    if row.visit_state is not VisitState.FINISHED or row.finished_at is None:
+        raise NothingToLeave("Finish the visit first: only finished work is billed, or left unbilled.")
+    return hold_unbilled(visit=row, because=because, at=hand.at)
 
 
 @transaction.atomic

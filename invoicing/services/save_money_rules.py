@@ -4,7 +4,7 @@ import re
 
 from django.db import transaction
 
-from invoicing.documents.logo import LogoUnreadable, printable_logo
+from invoicing.documents.logo import LogoUnreadable, bare_logo
 from invoicing.domain.bank_account import clean_bic, clean_iban
 from invoicing.domain.reminder_steps import read_days
 from invoicing.models import MoneyRules
@@ -54,12 +54,16 @@ def _clean_bank(rules: MoneyRules) -> None:
 
 
 def _check_logo(rules: MoneyRules) -> None:
+    """A new one is drawn anew, so that nothing but its dots is kept."""
     if not rules.logo:
         return
     logo = bytes(rules.logo)
+    known = MoneyRules.objects.within(rules.scope).filter(pk=rules.pk).values_list("logo", flat=True).first()
+    if known is not None and bytes(known) == logo:
+        return  # because: a JPEG drawn anew at each keeping would fade
     if len(logo) > MOST_LOGO_BYTES:
         raise RulesMakeNoSense("logo", "The logo is larger than 500 kB: choose a smaller picture.")
     try:
-        printable_logo(logo)
+        rules.logo = bare_logo(logo)
     except LogoUnreadable as fault:
         raise RulesMakeNoSense("logo", fault.message) from fault

@@ -19,8 +19,8 @@ from invoicing.selectors.farm_account import farm_account
 from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.statement_content import statement_content
 from invoicing.services.send_statement import send_statement
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.period_form import FIRST_DAY, LAST_DAY
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
@@ -42,7 +42,7 @@ class ShownLine:
 class AccountPage(ScopedPage):
     """Asked for a period in the address; the last half year by itself."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
 
     def asked(self, told: QueryDict) -> tuple[date, date]:
         today = local_day(self.now, self.seat.business.zone)
@@ -84,7 +84,7 @@ class FarmStatement(AccountPage):
 
 
 class OverduePage(ScopedPage):
-    roles = MONEY
+    does = Action.SEE_MONEY
     template = "invoicing/money_overdue.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

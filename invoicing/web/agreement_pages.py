@@ -15,7 +15,7 @@ from invoicing.services.end_agreement import end_agreement
 from invoicing.services.lock_period import PeriodLocked
 from invoicing.services.save_agreement import AgreementMakesNoSense, AgreementWord, save_agreement
 from invoicing.web.amount_field import AmountField
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.kernel.choices import choices_of
 from trimops.kernel.clock import local_day
 from trimops.web.day_input import DAY
@@ -50,7 +50,7 @@ class AgreementForm(forms.Form):
 class AgreementsPage(ScopedPage):
     """What holds, what held; one more."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
     template = "invoicing/agreements.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -91,7 +91,7 @@ class AgreementsPage(ScopedPage):
 class AgreementEnd(ScopedPage):
     """Today is its last day."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = self.fetch(Agreement, pk)

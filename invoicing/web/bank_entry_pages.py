@@ -20,8 +20,8 @@ from invoicing.services.save_bank_mapping import mapping_of, refuse_unclear, sav
 from invoicing.services.set_aside_entry import bring_back_entry, set_aside_entry
 from invoicing.web.bank_forms import MappingForm, initial_of
 from invoicing.web.bank_pages import kept_file, tell_reading
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.payment_forms import SharesForm, WhyForm, shared_out
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import RuleBroken
 from trimops.web.asked import number_asked
 from trimops.web.scoped_page import ScopedPage
@@ -32,7 +32,7 @@ PREVIEWED = 8
 class BankEntryPage(ScopedPage):
     """Choose the farm (by what is proposed, or from all), then how much of it pays which invoice."""
 
-    roles = MONEY
+    does = Action.KEEP_BANK
     template = "invoicing/bank_entry.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -87,7 +87,7 @@ class BankEntryPage(ScopedPage):
 class SetAsideButton(ScopedPage):
     """It pays no invoice; or it is asked about again."""
 
-    roles = MONEY
+    does = Action.KEEP_BANK
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         entry = self.fetch(BankEntry, pk)
@@ -104,7 +104,7 @@ class SetAsideButton(ScopedPage):
 class PaidBackButton(ScopedPage):
     """Money that went out paid back a payment's rest (`payment`) or a credit note (`invoice`)."""
 
-    roles = MONEY
+    does = Action.KEEP_BANK
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         entry = self.fetch(BankEntry, pk)
@@ -122,7 +122,7 @@ class PaidBackButton(ScopedPage):
 class BankReadPage(ScopedPage):
     """Which column holds what, with the first rows beside it; then the file is read."""
 
-    roles = MONEY
+    does = Action.KEEP_BANK
     template = "invoicing/bank_read.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

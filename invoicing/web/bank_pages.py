@@ -25,7 +25,7 @@ from invoicing.services.keep_bank_file import keep_bank_file
 from invoicing.services.match_entries import Accepted, match_entries
 from invoicing.services.read_bank_file import Reading, read_bank_file
 from invoicing.web.bank_forms import BankFileForm
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import RuleBroken
 from trimops.web.scoped_page import ScopedPage
 from trimops.web.templatetags.figures import things
@@ -37,7 +37,7 @@ _TICK = re.compile(rf"[0-9]{{1,15}}:[0-9]{{1,15}}:{_SHARE}(?:,{_SHARE})*")
 
 
 class BankPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_BANK
     template = "invoicing/bank.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -83,7 +83,7 @@ class BankPage(ScopedPage):
 class BankDonePage(ScopedPage):
     """What was matched or set aside."""
 
-    roles = MONEY
+    does = Action.KEEP_BANK
     template = "invoicing/bank_done.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -94,7 +94,7 @@ class BankDonePage(ScopedPage):
 class AcceptButton(ScopedPage):
     """Book the proposals that are ticked, just as they stood on the page."""
 
-    roles = MONEY
+    does = Action.KEEP_BANK
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         ticks = [tick for text in request.POST.getlist("tick") if (tick := read_tick(text))]

@@ -13,8 +13,8 @@ from invoicing.selectors.book_parts import book_table, books
 from invoicing.selectors.money_rules import money_rules
 from invoicing.selectors.period_lock import locked_until
 from invoicing.web.book_cells import shown_table
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.period_form import AskedPeriod, asked_period
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound
 from trimops.web.file_answer import WORKBOOK, file_answer
@@ -39,7 +39,7 @@ class ListedPart:
 class BookPage(ScopedPage):
     """A page that is asked for a period in its address."""
 
-    roles = MONEY
+    does = Action.TAKE_BOOKS
 
     def asked(self) -> AskedPeriod:
         today = local_day(self.now, self.seat.business.zone)

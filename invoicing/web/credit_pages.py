@@ -8,14 +8,14 @@ from invoicing.models import Invoice, InvoiceLine
 from invoicing.selectors.credit_left import credit_left
 from invoicing.services.credit_invoice import CannotCredit, draft_credit_note
 from invoicing.web.credit_form import CreditForm
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 
 
 class CreditPage(ScopedPage):
     """Everything that is left, or chosen lines; with the reason that stands on the credit note."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/invoice_credit.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

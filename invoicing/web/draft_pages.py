@@ -21,7 +21,7 @@ from invoicing.services.set_whole_amount import WholeChange, drop_whole_amount, 
 from invoicing.services.strike_line import strike_line
 from invoicing.services.total_draft import LessThanNothing
 from invoicing.web.draft_forms import HandLineForm, HeadForm, LineForm, ReasonForm, WholeForm
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 
 REFUSALS = (ChangeRefused, LessThanNothing)
@@ -30,7 +30,7 @@ REFUSALS = (ChangeRefused, LessThanNothing)
 class DraftPage(ScopedPage):
     """A form about one draft; what it cannot be is told above the form."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/invoice_change.html"
     title: ClassVar[str] = ""
     do_label: ClassVar[str] = "Keep the change"

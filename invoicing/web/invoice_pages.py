@@ -29,12 +29,11 @@ from invoicing.selectors.visits_billed import visits_billed
 from invoicing.services.issue_and_send import issue_and_send
 from invoicing.services.issue_invoice import issue_invoice
 from invoicing.web.search_form import wanted_from
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 
-MONEY = frozenset({Role.OWNER, Role.OFFICE})
 PER_PAGE = 40
 ON_THE_DESK = 8
 PARTS = ("farm__payer", "payer", "business", "papers", "corrects")
@@ -44,7 +43,7 @@ BYTES = ("papers__pdf", "papers__cii", "papers__ubl")
 class InvoiceListPage(ScopedPage):
     """The desk: what is to be billed, sent and paid."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
     template = "invoicing/invoice_list.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -65,7 +64,7 @@ class InvoiceListPage(ScopedPage):
 class DraftsPage(ScopedPage):
     """Every draft with its total, the oldest work first."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
     template = "invoicing/invoice_drafts.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -84,7 +83,7 @@ class DraftsPage(ScopedPage):
 class IssuedPage(ScopedPage):
     """Everything issued: searched, narrowed, summed up."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
     template = "invoicing/invoice_issued.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -108,7 +107,7 @@ class IssuedPage(ScopedPage):
 class InvoicePage(ScopedPage):
     """One invoice: a draft with the reason of each line, or an issued one as it left the house."""
 
-    roles = MONEY
+    does = {"get": Action.SEE_MONEY, "post": Action.KEEP_MONEY}
     template = "invoicing/invoice.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -155,7 +154,7 @@ class InvoicePage(ScopedPage):
 class InvoicePaper(ScopedPage):
     """The PDF: the stored one of an issued invoice, a marked draft before."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         invoice = self.fetch(Invoice, pk, "farm__payer", "business", "papers", "corrects")

@@ -11,8 +11,7 @@ from invoicing.models import Invoice
 from invoicing.models.invoice import InvoiceQuerySet
 from invoicing.selectors.period_lock import lock_history, locked_until
 from invoicing.services.lock_period import lock_period
-from invoicing.web.invoice_pages import MONEY
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.web.day_input import DAY
@@ -39,7 +38,7 @@ class LockForm(forms.Form):
 class PeriodLockPage(ScopedPage):
     """The office may look; the owner locks and opens."""
 
-    roles = MONEY
+    does = {"get": Action.SEE_MONEY, "post": Action.LOCK_BOOKS}
     template = "invoicing/period_lock.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -47,9 +46,6 @@ class PeriodLockPage(ScopedPage):
         return self._show(LockForm(initial={"until": until}), until)
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        if self.seat.role != Role.OWNER:
-            messages.error(request, "Only the owner locks the books, or opens them again.")
-            return redirect("period_lock")
         form = LockForm(request.POST)
         until = form.cleaned_data["until"] if form.is_valid() else None
         if form.is_valid() and not form.cleaned_data["even_so"] and self._drafts(until).exists():
@@ -83,6 +79,6 @@ class PeriodLockPage(ScopedPage):
             "history": lock_history(self.scope),
             "drafts": list(drafts.select_related("farm").order_by("tax_point", "pk")[:DRAFTS_SHOWN]),
             "draft_count": drafts.count(),
-            "may_lock": self.seat.role == Role.OWNER,
+            "may_lock": self.seat.allows(Action.LOCK_BOOKS),
         }
         return self.show(context, status=status)

@@ -14,8 +14,8 @@ from invoicing.selectors.money_rules import money_rules
 from invoicing.services.change_journey import change_journey
 from invoicing.services.keep_day_journeys import keep_journeys
 from invoicing.services.note_journey import JourneyWord, note_journey
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.period_form import AskedPeriod, DrivesPeriodForm, asked_period
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
@@ -68,7 +68,7 @@ class MendForm(forms.Form):
 
 
 class MileagePage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/mileage.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -93,7 +93,7 @@ class MileagePage(ScopedPage):
 
 
 class JourneyNewPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/journey_new.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -122,7 +122,7 @@ class JourneyNewPage(ScopedPage):
 class JourneyPage(ScopedPage):
     """One drive, and mending it."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/journey.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

@@ -65,6 +65,17 @@ class SharesForm(forms.Form):
             field.widget.attrs["aria-label"] = f"Amount for {row.number}"
             self.fields[f"share_{row.key}"] = field
 
+    def clean(self) -> dict[str, object]:
+        """An amount beside an invoice that somebody else settled meanwhile is told, not dropped."""
+        told: dict[str, object] = super().clean() or self.cleaned_data
+        typed = [name for name, text in self.data.items() if name.startswith("share_") and str(text).strip()]
+        if set(typed) - set(self.fields):
+            raise forms.ValidationError(
+                "An invoice that you put an amount beside is not open any more: it was settled meanwhile. "
+                "Look at what is open now."
+            )
+        return told
+
     @property
     def share_rows(self) -> list[ShareRow]:
         return [ShareRow(row, self[f"share_{row.key}"]) for row in self.rows]

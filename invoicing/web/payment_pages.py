@@ -18,7 +18,6 @@ from invoicing.services.note_payment import note_payment
 from invoicing.services.pay_back import MoneyBack, pay_back
 from invoicing.services.take_back_payment import take_back_payment
 from invoicing.services.use_rest import use_rest
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.payment_forms import (
     PaidBackForm,
     PaymentForm,
@@ -27,6 +26,7 @@ from invoicing.web.payment_forms import (
     first_initial,
     shared_out,
 )
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.money import round_money
@@ -39,7 +39,7 @@ MOST_WORDS = 60
 
 
 class PaymentsPage(ScopedPage):
-    roles = MONEY
+    does = Action.SEE_MONEY
     template = "invoicing/payments.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -63,7 +63,7 @@ class PaymentsPage(ScopedPage):
 class NewPaymentPage(ScopedPage):
     """Without `farm` in the address: choose the farm. With it: how much, and what for."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/payment_new.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -120,7 +120,7 @@ def _own(form: PaymentForm) -> dict[str, object]:
 class PaymentPage(ScopedPage):
     """One payment; what is left of it can be set against open invoices here."""
 
-    roles = MONEY
+    does = {"get": Action.SEE_MONEY, "post": Action.KEEP_MONEY}
     template = "invoicing/payment.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -142,7 +142,8 @@ class PaymentPage(ScopedPage):
             else:
                 messages.success(request, "The rest is set against what was chosen.")
                 return redirect("payment", pk)
-        return self._show(payment, rest, form, 400)
+        # because: what refused it may be that somebody else used the rest meanwhile
+        return self._show(payment, payment_rest(payment), form, 400)
 
     def _payment(self, pk: int) -> Payment:
         return self.fetch(Payment, pk, "farm__business", "farm__payer", "bank_entry", "pays_back", "noted_by")
@@ -159,7 +160,7 @@ class PaymentPage(ScopedPage):
 
 
 class TakeBackPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/payment_take_back.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -183,7 +184,7 @@ class TakeBackPage(ScopedPage):
 class PayBackPage(ScopedPage):
     """The rest of a payment goes back to the farm."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/payment_pay_back.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

@@ -17,9 +17,9 @@ from invoicing.services.set_prices import (
     TravelPriceMissing,
     set_prices,
 )
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.price_form import PriceForm
 from invoicing.web.price_start import start_anew, start_from
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.web.scoped_page import ScopedPage
@@ -37,7 +37,7 @@ FIELD_OF: tuple[tuple[type[RuleBroken], str | None], ...] = (
 class PricesPage(ScopedPage):
     """Every list, the newest first, with what changed."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
     template = "invoicing/prices.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -60,7 +60,7 @@ class PricesPage(ScopedPage):
 class PriceListPage(ScopedPage):
     """A new list (no key), begun as a copy of the newest, or one that nothing was billed at."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
     template = "invoicing/price_list.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
@@ -102,7 +102,7 @@ class PriceListPage(ScopedPage):
 class PriceListDrop(ScopedPage):
     """Take a list off that nothing was billed at."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = self.fetch(PriceList, pk)

@@ -17,7 +17,7 @@ from invoicing.selectors.money_rules import money_rules
 from invoicing.services.set_mileage_rate import set_mileage_rate
 from invoicing.services.set_reference_rate import set_reference_rate
 from invoicing.templatetags.prices import price
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.kernel.choices import choices_of
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
@@ -70,7 +70,7 @@ class MileageRateForm(forms.Form):
 
 
 class ReferenceRatesPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/reference_rates.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -104,7 +104,7 @@ class ReferenceRatesPage(ScopedPage):
 
 
 class MileageRatesPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/mileage_rates.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

@@ -17,7 +17,7 @@ from invoicing.services.issue_run import start_issue_run
 from invoicing.services.leave_unbilled import bill_after_all, leave_unbilled
 from invoicing.services.open_draft import Hand
 from invoicing.web.draft_forms import IssueAllForm, ReasonForm
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from trimops.web.templatetags.figures import money
@@ -29,7 +29,7 @@ TOLD_AT_ONCE = 3
 class ReadyPage(ScopedPage):
     """Visits without a draft, months that are over, changed work; one press drafts all."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/bill_ready.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -55,7 +55,7 @@ class ReadyPage(ScopedPage):
 class DraftInvoicePage(ScopedPage):
     """Draft one finished visit."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
 
     def post(self, request: HttpRequest, visit_pk: int) -> HttpResponseBase:
         invoice = draft_invoice(visit=self.fetch(Visit, visit_pk, "farm", "business"), at=self.now)
@@ -68,7 +68,7 @@ class DraftInvoicePage(ScopedPage):
 class VisitBillPage(ScopedPage):
     """From a visit to what bills it; to what is ready where nothing does."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
 
     def get(self, request: HttpRequest, visit_pk: int) -> HttpResponseBase:
         invoice = bill_of_visit(self.fetch(Visit, visit_pk))
@@ -78,7 +78,7 @@ class VisitBillPage(ScopedPage):
 class LeaveUnbilledPage(ScopedPage):
     """What nothing bills of a visit is left unbilled, and why."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "web/confirm.html"
 
     def get(self, request: HttpRequest, visit_pk: int) -> HttpResponse:
@@ -110,7 +110,7 @@ class LeaveUnbilledPage(ScopedPage):
 class BillAfterAllPage(ScopedPage):
     """Work left unbilled is to be billed."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
 
     def post(self, request: HttpRequest, visit_pk: int) -> HttpResponseBase:
         hand = Hand(self.seat.user, self.now, "To be billed after all")
@@ -122,7 +122,7 @@ class BillAfterAllPage(ScopedPage):
 class LateWorkPage(ScopedPage):
     """What changed of a visit since it was billed, and what it comes to; drafted on the office's word."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/bill_late.html"
 
     def get(self, request: HttpRequest, visit_pk: int) -> HttpResponse:
@@ -156,7 +156,7 @@ class LateWorkPage(ScopedPage):
 class IssueAllPage(ScopedPage):
     """Every draft of a month or visit that is over is issued in the background, one after the other."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "web/confirm.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

@@ -17,7 +17,7 @@ from invoicing.selectors.reminder_content import reminder_content, working_words
 from invoicing.selectors.reminders_due import decided_reminders, reminders_due, waiting_reminders
 from invoicing.services.decide_reminder import approve_reminder, drop_reminder
 from invoicing.services.propose_reminders import propose_reminders
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.web.asked import number_asked
@@ -32,7 +32,7 @@ class DropForm(forms.Form):
 
 
 class RemindersPage(ScopedPage):
-    roles = MONEY
+    does = {"get": Action.SEE_MONEY, "post": Action.KEEP_MONEY}
     template = "invoicing/reminders.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -61,7 +61,7 @@ class RemindersPage(ScopedPage):
 class RemindersApprove(ScopedPage):
     """Several at once: those of one payer, each with a mail of its own."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         keys = {key for text in request.POST.getlist("reminder") if (key := number_asked(text))}
@@ -88,7 +88,7 @@ class RemindersApprove(ScopedPage):
 class ReminderPage(ScopedPage):
     """One reminder: what it claims and how that was reckoned."""
 
-    roles = MONEY
+    does = {"get": Action.SEE_MONEY, "post": Action.KEEP_MONEY}
     template = "invoicing/reminder.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -127,7 +127,7 @@ class ReminderPage(ScopedPage):
 class ReminderPaper(ScopedPage):
     """The PDF: as it went out, or as it would today."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         row = self.fetch(Reminder, pk, "invoice__farm__payer", "invoice__business", "invoice__corrects")

@@ -7,9 +7,10 @@ from django.shortcuts import redirect
 from invoicing.documents.logo import printable_logo
 from invoicing.selectors.money_rules import money_rules
 from invoicing.services.save_money_rules import RulesMakeNoSense, save_money_rules
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.rules_form import MoneyRulesForm
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
+from trimops.web.file_answer import picture_answer
 from trimops.web.scoped_page import ScopedPage
 
 # Where a fault of the row shows in the form.
@@ -18,7 +19,7 @@ PNG = b"\x89PNG"
 
 
 class MoneyRulesPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_PRICES
     template = "invoicing/money_rules.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -43,7 +44,7 @@ class MoneyRulesPage(ScopedPage):
 class MoneyLogo(ScopedPage):
     """The logo as it is printed."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
 
     def get(self, request: HttpRequest) -> HttpResponse:
         logo = money_rules(self.scope).logo
@@ -51,4 +52,4 @@ class MoneyLogo(ScopedPage):
             raise NotFound("There is no logo.")
         picture = printable_logo(bytes(logo))
         kind = "image/png" if picture.startswith(PNG) else "image/jpeg"
-        return HttpResponse(picture, content_type=kind)
+        return picture_answer(picture, kind)

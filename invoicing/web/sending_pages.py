@@ -24,8 +24,8 @@ from invoicing.selectors.sending_rows import (
 from invoicing.services.close_invoice_link import close_invoice_link
 from invoicing.services.make_invoice_link import NotIssuedYet, make_invoice_link
 from invoicing.services.send_invoice import send_invoice
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.sending_forms import SendForm
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage
@@ -38,7 +38,7 @@ MAIL_ROWS = ("farm__payer", "business", "corrects")
 class InvoiceSendPage(ScopedPage):
     """The mail as it would go; its subject, text and addresses may be changed."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/invoice_send.html"
 
     def invoice(self, pk: int) -> Invoice:
@@ -89,7 +89,7 @@ class InvoiceSendPage(ScopedPage):
 class SendingsPage(ScopedPage):
     """Of the papers of the money: what did not go, what waits, all, and what was never mailed."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
     template = "invoicing/sendings.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -116,7 +116,7 @@ class SendingsPage(ScopedPage):
 class SendingPage(ScopedPage):
     """Where a mail used to be told of; it stands among all that leaves now."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         return redirect("outgoing", self.fetch(Sending, pk).outgoing_id)
@@ -125,7 +125,7 @@ class SendingPage(ScopedPage):
 class SentPaperPage(ScopedPage):
     """From an outgoing mail to what it is about: its invoice's mails, or the farm's account."""
 
-    roles = MONEY
+    does = Action.SEE_MONEY
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         sending = sending_of_mail(self.scope, pk)
@@ -139,7 +139,7 @@ class SentPaperPage(ScopedPage):
 class InvoiceLinksPage(ScopedPage):
     """Links that open one invoice: who may have one is for the office to say; a new one is shown once."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/invoice_links.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -160,7 +160,7 @@ class InvoiceLinksPage(ScopedPage):
 
 
 class InvoiceLinkClosePage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_MONEY
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         link = close_invoice_link(link=self.fetch(InvoiceLink, pk), at=self.now)

@@ -13,8 +13,8 @@ from invoicing.services.pay_back import MoneyBack, pay_back
 from invoicing.services.set_off_credit import set_off_credit
 from invoicing.services.undo_set_off import undo_set_off
 from invoicing.services.write_off import write_off
-from invoicing.web.invoice_pages import MONEY
 from invoicing.web.payment_forms import AmountForm, PaidBackForm, WhyForm
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound, RuleBroken
 from trimops.kernel.money import round_money
@@ -24,7 +24,7 @@ from trimops.web.scoped_page import ScopedPage
 class SettledPage(ScopedPage):
     """What was set against an invoice (or what a credit note was used for), and what can be done with the rest."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/settled.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -80,7 +80,7 @@ class SettledPage(ScopedPage):
 class SetOffButton(ScopedPage):
     """Set a credit note off against one open invoice, by as much as fits."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
 
     def post(self, request: HttpRequest, pk: int, bill_pk: int) -> HttpResponseBase:
         note, bill = self.fetch(Invoice, pk), self.fetch(Invoice, bill_pk)
@@ -92,7 +92,7 @@ class SetOffButton(ScopedPage):
 class UndoPage(ScopedPage):
     """One thing that was set against an invoice is undone, with a reason."""
 
-    roles = MONEY
+    does = Action.KEEP_MONEY
     template = "invoicing/settled_undo.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

@@ -20,7 +20,7 @@ from invoicing.services.set_tax_rate import (
     set_tax_rate,
 )
 from invoicing.web.amount_field import AmountField
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
 
@@ -51,7 +51,7 @@ class TaxRateForm(forms.Form):
 class TaxRatesPage(ScopedPage):
     """All rates; one more. `?take=standard` begins the form with the country's rate of that name."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
     template = "invoicing/tax_rates.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
@@ -106,7 +106,7 @@ def _fields(rate: object) -> dict[str, object]:
 class TaxRateDrop(ScopedPage):
     """Take a rate off that nothing goes by."""
 
-    roles = MONEY
+    does = Action.KEEP_PRICES
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = self.fetch(TaxRate, pk)

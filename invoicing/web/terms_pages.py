@@ -16,7 +16,7 @@ from invoicing.selectors.farm_terms import farm_terms
 from invoicing.selectors.money_addresses import money_addresses
 from invoicing.selectors.tax_choices import tax_choices
 from invoicing.services.save_farm_terms import save_farm_terms
-from invoicing.web.invoice_pages import MONEY
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 
 if TYPE_CHECKING:
@@ -100,7 +100,7 @@ class FarmTermsForm(TermsModelForm):
 
 
 class FarmTermsPage(ScopedPage):
-    roles = MONEY
+    does = Action.KEEP_PRICES
     template = "invoicing/farm_terms.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

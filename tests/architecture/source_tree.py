@@ -35,7 +35,9 @@ def layers_of(path: Path) -> tuple[str, ...]:
 
 def is_shell(path: Path) -> bool:
     """True for what speaks to the outside: views, API, tasks, commands; of an app or of the ground."""
-    return any(part in SHELLS for part in layers_of(path))
+    layers = layers_of(path)
+    # because: the ground of the API has services of its own, and what they write is theirs to write
+    return any(part in SHELLS for part in layers) and layers[:2] != ("api", "services")
 
 
 def functions_of(path: Path) -> list[ast.FunctionDef | ast.AsyncFunctionDef]:

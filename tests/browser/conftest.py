@@ -9,8 +9,9 @@ from dataclasses import dataclass, field
 import pytest
 from django.conf import settings
 from django.test import Client
-from playwright.sync_api import Browser, ConsoleMessage, Page, Request, ViewportSize, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, ViewportSize, expect, sync_playwright
 
+from tests.browser.borrowed import LONGEST_MS, borrowed, close_all
 from tests.browser.small_round import Round, make_round
 from tests.factories import House, make_house
 from trimops.accounts.models import User
@@ -72,6 +73,7 @@ def browser() -> Iterator[Browser]:
         pytest.fail(f"No Chromium (looked for {', '.join(NAMES)}): run `make chromium` or install it.")
     # The browser's own event loop runs in this thread from here on; Django would take every query for an async one.
     os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "true"
+    expect.set_options(timeout=LONGEST_MS)
     with sync_playwright() as playwright:
         started = playwright.chromium.launch(executable_path=path, args=ALONE)
         yield started
@@ -79,33 +81,38 @@ def browser() -> Iterator[Browser]:
     del os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"]
 
 
+@pytest.fixture(scope="session")
+def served(browser, live_server) -> Iterator[str]:
+    """The address of the site that runs in this process, for tests that borrow a profile."""
+    yield str(live_server.url)
+    close_all()
+
+
 @pytest.fixture
-def door(browser, live_server) -> Iterator[Site]:
+def door(browser, served) -> Iterator[Site]:
     """The site of a business that has only just begun, on a phone: enough to come in and look round."""
-    with _watched(browser, live_server.url, PHONE, make_house()) as site:
+    with _watched(browser, served, PHONE, make_house()) as site:
         yield site
 
 
 @pytest.fixture
-def site(request, browser, live_server, settings) -> Iterator[Site]:
+def site(request, browser, served, settings) -> Iterator[Site]:
     """The small round served, on a phone (or on a desk, by indirect parameter)."""
     settings.PLAN_SECONDS = 1.0
     size = DESK if getattr(request, "param", "") == "desk" else PHONE
     made = make_round()
-    with _watched(browser, live_server.url, size, made.house) as site:
+    with _watched(browser, served, size, made.house) as site:
         site.round = made
         yield site
 
 
 @contextmanager
 def _watched(browser: Browser, address: str, size: ViewportSize, house: House) -> Iterator[Site]:
-    context = browser.new_context(viewport=size)
-    context.set_default_timeout(15_000)
-    site = Site(address, context.new_page(), house)
-    site.page.on("request", site._asked)
-    site.page.on("console", site._told)
-    site.page.on("pageerror", lambda fault: site.complaints.append(str(fault)))
-    yield site
-    context.close()
+    with borrowed(browser, address, size) as context:
+        site = Site(address, context.new_page(), house)
+        site.page.on("request", site._asked)
+        site.page.on("console", site._told)
+        site.page.on("pageerror", lambda fault: site.complaints.append(str(fault)))
+        yield site
     assert site.outside == [], "pages ask nobody but us"
     assert site.complaints == [], "no page complains in the browser's console"

@@ -21,6 +21,7 @@ from django.conf import settings
 from django.test import Client
 from playwright.sync_api import Browser, BrowserContext, Error, Page, ViewportSize
 
+from tests.browser.borrowed import LONGEST_MS
 from tests.browser.conftest import ALONE, NAMES
 from tests.browser.crush_server import Server
 from trimops.accounts.models import User
@@ -89,7 +90,7 @@ class Phone:
         # Only groups of processes that were started on this very folder, and never the test's own.
         for group in {os.getpgid(process) for process in mine} - {os.getpgid(0)}:
             os.killpg(group, signal.SIGKILL)
-        ends = time.monotonic() + 10
+        ends = time.monotonic() + 60
         while self._processes():
             assert time.monotonic() < ends, "the browser lives on"
             time.sleep(0.02)
@@ -102,10 +103,15 @@ class Phone:
         assert not self._is_open, "it is open already"
         program = next(found for name in NAMES if (found := shutil.which(name)))
         self.context = self._kind.launch_persistent_context(
-            self.folder, executable_path=program, args=ALONE, viewport=self._size, has_touch=True
+            self.folder,
+            executable_path=program,
+            args=ALONE,
+            viewport=self._size,
+            has_touch=True,
+            timeout=2 * LONGEST_MS,
         )
         self._is_open = True
-        self.context.set_default_timeout(15_000)
+        self.context.set_default_timeout(LONGEST_MS)
         self.page = self.context.pages[0]
         self.page.on("pageerror", lambda fault: self.complaints.append(str(fault)))
         if self._session:

@@ -40,7 +40,7 @@ class Group:
 
     def end(self, how: signal.Signals) -> None:
         os.killpg(self.pid, how)
-        deadline = time.monotonic() + 30
+        deadline = time.monotonic() + 60
         while self.poll() is None:
             assert time.monotonic() < deadline, "the server lives on"
             time.sleep(0.01)
@@ -121,7 +121,7 @@ class Server:
                 "port": self.port,
             }
         )
-        wait_until(self._answers, self._group, log)
+        wait_until(self._answers, self._group, log, seconds=120)
 
     def stop(self, how: signal.Signals = signal.SIGKILL) -> None:
         """End it at once, in the middle of whatever it does (SIGTERM: let it finish what it answers)."""
@@ -138,12 +138,12 @@ class Server:
     def know_session(self, key: str) -> None:
         """Copy a sign-in that the test has just made."""
         row = _plain().execute("SELECT * FROM django_session WHERE session_key = ?", [key]).fetchone()
-        with closing(sqlite3.connect(self._file, timeout=20)) as copy, copy:
+        with closing(sqlite3.connect(self._file, timeout=60)) as copy, copy:
             copy.execute("INSERT INTO django_session VALUES (?, ?, ?)", row)
 
     def _answers(self) -> bool:
         try:
-            with urlopen(f"{self.address}/account/login/", timeout=10) as answer:
+            with urlopen(f"{self.address}/account/login/", timeout=30) as answer:
                 return bool(answer.status == 200)
         except (URLError, ConnectionError, TimeoutError):
             return False

@@ -13,11 +13,14 @@ from invoicing.models import Agreement, Journey, PriceList, Reminder, TaxRate
 from invoicing.services.keep_day_journeys import keep_journeys
 from invoicing.services.make_invoice_link import make_invoice_link
 from invoicing.services.send_invoice import send_invoice
+from tests.browser.audit_pages import audit_pages
+from tests.browser.identity_pages import identity_pages
 from tests.browser.kit_pages import kit_pages
 from tests.browser.message_pages import message_pages, strangers_message_pages
 from tests.browser.outgoing_pages import outgoing_pages
 from tests.browser.outside_pages import outside_pages
 from tests.browser.payments_pages import payments_pages
+from tests.browser.protection_pages import protection_pages
 from tests.browser.small_round import Round
 from tests.browser.stuck_pages import stuck_pages
 from tests.browser.watch_pages import watch_by_link_pages, watch_pages
@@ -80,6 +83,8 @@ def owners_pages(r: Round) -> Iterator[str]:
     yield from kit_pages(r)
     yield from watch_pages(r)
     yield from outside_pages(r.house)
+    yield from protection_pages(r)
+    yield from audit_pages(r)
     yield from stuck_pages(r.house, r.finished.pk)
 
 
@@ -206,3 +211,4 @@ def _mail(r: Round) -> Iterator[str]:
     yield from (reverse(name, args=[r.issued.pk]) for name in ("invoice_send", "invoice_links"))
     yield reverse("sendings") + "?show=all"
     yield from outgoing_pages(r.house, sending.outgoing_id)
+    yield from identity_pages(r.house)

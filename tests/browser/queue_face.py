@@ -12,6 +12,7 @@ from django.db import connection
 from django.test import Client
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Locator, Page, ViewportSize, expect
 
+from tests.browser.borrowed import borrowed
 from tests.browser.crush_server import Server
 from tests.browser.queue_day import QueueDay, feet_lifted, worn_today
 from trimops.accounts.models import User
@@ -83,7 +84,7 @@ class Face:
         self.keep_her(number)
 
     def all_is_sent(self) -> None:
-        ends = time.monotonic() + 10
+        ends = time.monotonic() + 60
         while self.page.evaluate(WAITING, self.day.visit.pk):
             assert time.monotonic() < ends, "something waits to be sent"
             self.page.wait_for_timeout(50)
@@ -126,8 +127,7 @@ class Office(Server):
 @contextmanager
 def phone_on(browser: Browser, server: Server, day: QueueDay) -> Iterator[Face]:
     """A phone of its own, signed in as the trimmer; at the end it must not have complained."""
-    with browser.new_context(viewport=ONE_HAND, has_touch=True) as context:
-        context.set_default_timeout(10_000)
+    with borrowed(browser, server.address, ONE_HAND, has_touch=True) as context:
         _sign_in(context, server, day)
         face = Face(context.new_page(), server, day)
         face.page.on("console", lambda message: _told(face, message))

@@ -62,7 +62,7 @@ def test_a_cow_is_put_down_by_keyboard_alone_and_the_focus_comes_back_from_the_s
     expect(page.get_by_text(f"Cow {NUMBER} is noted.")).to_be_visible()
     expect(page.locator("main")).to_be_focused()
 
-    expect(page.locator(".line-sent")).to_contain_text("All sent", timeout=30_000)
+    expect(page.locator(".line-sent")).to_contain_text("All sent")
     server.bring_back()
     assert content_on_server(trims_of(yard)[NUMBER]) == content_of(bare_ulcer(NUMBER))
 

@@ -13,6 +13,7 @@ from django.utils import timezone
 from playwright.sync_api import Page, Route
 
 from farms.models import Cow
+from tests.browser.borrowed import borrowed
 from tests.browser.conftest import PHONE, Site
 from tests.browser.crush_harness import (
     SAYS,
@@ -52,15 +53,13 @@ def cows(day) -> list[int]:
 
 
 @pytest.fixture
-def yard(day, browser, live_server) -> Iterator[Site]:
+def yard(day, browser, served) -> Iterator[Site]:
     """The trimmer's phone. Lines that break are the matter here, so the console may complain of them."""
-    context = browser.new_context(viewport=PHONE)
-    context.set_default_timeout(15_000)
-    site = Site(live_server.url, context.new_page(), day.house)
-    site.page.on("pageerror", lambda fault: site.complaints.append(str(fault)))
-    sit(site, day, day.house.trimmer)
-    yield site
-    context.close()
+    with borrowed(browser, served, PHONE) as context:
+        site = Site(served, context.new_page(), day.house)
+        site.page.on("pageerror", lambda fault: site.complaints.append(str(fault)))
+        sit(site, day, day.house.trimmer)
+        yield site
     assert site.complaints == []
 
 

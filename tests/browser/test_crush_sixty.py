@@ -65,7 +65,7 @@ def test_a_day_noted_without_signal_and_with_two_kills_arrives_as_it_was_tapped(
 
     server.start()
     phone.page.evaluate("dispatchEvent(new Event('online'))")  # as when the phone finds its signal again
-    expect(phone.page.locator(".line-sent")).to_contain_text("All sent", timeout=60_000)
+    expect(phone.page.locator(".line-sent")).to_contain_text("All sent")
     assert waiting(phone.page) == 0
     server.bring_back()
 

@@ -46,7 +46,7 @@ def test_a_sound_cow_takes_two_taps_and_a_blocked_sole_ulcer_seven(yard, browser
         sound = _taps_of(hand, plans.sound(SOUND))
         ulcer = _taps_of(hand, plans.bare_ulcer(ULCER))
 
-        expect(phone.page.locator(".line-sent")).to_contain_text("All sent", timeout=30_000)
+        expect(phone.page.locator(".line-sent")).to_contain_text("All sent")
         assert waiting(phone.page) == 0
         server.bring_back()
     assert len(sound) <= 2, sound

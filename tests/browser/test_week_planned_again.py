@@ -18,11 +18,11 @@ def changed(db) -> ChangedWeek:
 
 
 @pytest.fixture
-def page(changed, browser, live_server, monkeypatch) -> Iterator[Site]:
+def page(changed, browser, served, monkeypatch) -> Iterator[Site]:
     """Tuesday at seven on a phone; the first van's crush is broken and a new plan is proposed."""
     monkeypatch.setattr("trimops.web.scoped_page.timezone.now", lambda: SEVEN)
     plan = changed.planned_again(changed.out())
-    with _watched(browser, live_server.url, PHONE, changed.house) as site:
+    with _watched(browser, served, PHONE, changed.house) as site:
         site.be(changed.house.owner)
         assert site.open(reverse("replan", args=[plan.pk])) == 200
         yield site

@@ -3,6 +3,7 @@
 import json
 import os
 import re
+import socket
 import subprocess
 import sys
 from functools import partial
@@ -114,6 +115,22 @@ def counted(site):
         for sample in families["trimops_requests"].samples
         if sample.name.endswith("_total") and sample.labels["route"] == "account_login"
     )
+
+
+TWO_LENGTHS = (
+    "POST /account/login/ HTTP/1.1\r\nHost: trimops.example\r\nX-Forwarded-Proto: https\r\n"
+    "Content-Length: 4\r\nTransfer-Encoding: chunked\r\n\r\n"
+    "0\r\n\r\nGET /health/live/ HTTP/1.1\r\nHost: trimops.example\r\n\r\n"
+)
+
+
+def test_a_request_that_says_its_length_twice_hides_no_second_one(site):
+    """Request smuggling (ASVS 4.2.1): answered once at most, and the line is closed."""
+    with socket.create_connection((site.base_url.host, site.base_url.port or 80), timeout=10) as line:
+        line.sendall(TWO_LENGTHS.encode())
+        said = b"".join(iter(lambda: line.recv(4096), b"")).decode()
+    assert said.count("HTTP/1.1 ") <= 1
+    assert '"status": "ok"' not in said
 
 
 def test_the_log_is_a_line_of_json_for_each_request_and_holds_no_secret(site, folder):

@@ -5,9 +5,12 @@ from django.core.exceptions import ValidationError
 from django.core.serializers import deserialize, serialize
 from django.db import DatabaseError, IntegrityError, connection, transaction
 from django.db.models import ProtectedError
+from django.test.utils import CaptureQueriesContext
 
 from farms.models import Contact, Cow, CowIdentity, Farm, Payer
 from tests.tenancy.conftest import make_world
+from trimops.accounts.models import Business
+from trimops.kernel.errors import NotFound
 from trimops.tenancy.errors import ScopeRequired
 from trimops.tenancy.unscoped import unscoped
 from visits.models import Visit
@@ -66,6 +69,14 @@ def test_locking_needs_a_transaction_where_the_database_can_lock():
     visit = make_world().mine.visit
     with pytest.raises(transaction.TransactionManagementError):
         visit.locked()
+
+
+def test_a_row_that_somebody_took_away_meanwhile_is_not_found(visit):
+    contact = Contact.objects.create(business=visit.farm.business, farm=visit.farm, name="A Milker")
+    Contact.objects.within(visit.scope).filter(pk=contact.pk).delete()
+    with transaction.atomic(), pytest.raises(NotFound, match="somebody has taken it away") as found:
+        contact.locked()
+    assert isinstance(found.value, Contact.DoesNotExist)
 
 
 def test_a_row_cannot_be_locked_under_another_business(world, visit):
@@ -156,6 +167,39 @@ def test_a_parent_at_hand_of_another_business_is_a_fault_of_that_field(world, vi
     with pytest.raises(ValidationError) as fault:
         visit.clean()
     assert fault.value.message_dict.keys() == {"van"}
+
+
+def test_a_parent_at_hand_is_not_asked_for_again_and_a_key_is(world, visit):
+    asked = Visit.objects.within(visit.scope).select_related("farm").get(pk=visit.pk)
+    assert _tables_asked(visit) >= {Farm._meta.db_table, Business._meta.db_table}
+    assert not _tables_asked(asked) & {Farm._meta.db_table, Business._meta.db_table}
+
+
+def test_a_parent_that_was_never_saved_or_is_another_than_the_key_says_is_asked_for(world, visit):
+    visit.farm = Farm(pk=987_654_321, business=world.mine.business, name="Nowhere")
+    with pytest.raises(ValidationError) as fault:
+        visit.full_clean()
+    assert fault.value.message_dict.keys() == {"farm"}
+    visit.farm = world.mine.farm
+    visit.__dict__["farm_id"] = 987_654_321
+    with pytest.raises(ValidationError) as fault:
+        visit.full_clean()
+    assert fault.value.message_dict.keys() == {"farm"}
+
+
+def test_a_parent_at_hand_of_another_business_does_not_pass_the_whole_check(world, visit):
+    visit.farm = world.theirs.farm
+    with pytest.raises(ValidationError) as fault:
+        visit.full_clean()
+    assert "farm" in fault.value.message_dict
+
+
+def _tables_asked(row):
+    """The tables that are asked whether a row of that key is there."""
+    with CaptureQueriesContext(connection) as asked:
+        row.full_clean()
+    words = " ".join(query["sql"] for query in asked.captured_queries)
+    return {model._meta.db_table for model in (Farm, Business) if f'FROM "{model._meta.db_table}"' in words}
 
 
 def test_a_row_without_a_business_is_told_so(world):

@@ -6,6 +6,7 @@ from django.db import transaction
 from django.test import Client
 
 from tests.walls.furnished import furnish
+from tests.walls.header_client import HeaderClient
 
 
 @pytest.fixture(scope="module")
@@ -36,7 +37,7 @@ def signed_in(sessions, db):
     """A browser in which that person has signed in; faults of the program are answered 500, as at work."""
 
     def sign_in(user):
-        client = Client(raise_request_exception=False)
+        client = HeaderClient(raise_request_exception=False)
         if user.pk in sessions:
             client.cookies[settings.SESSION_COOKIE_NAME] = sessions[user.pk]
         else:

@@ -11,7 +11,16 @@ from farms.services.give_farm_rights import give_farm_rights
 from farms.services.give_vet_pass import VetWord, give_vet_pass
 from farms.services.keep_herd_list import keep_herd_list
 from invoicing.domain.discount import Discount
-from invoicing.models import Agreement, Invoice, MoneyRules, PriceList, Reminder, TaxRate
+from invoicing.models import (
+    Agreement,
+    Invoice,
+    MileageRate,
+    MoneyRules,
+    PriceList,
+    ReferenceRate,
+    Reminder,
+    TaxRate,
+)
 from invoicing.services.draft_invoice import draft_invoice
 from invoicing.services.issue_invoice import issue_invoice
 from invoicing.services.keep_day_journeys import keep_day_journeys
@@ -38,11 +47,13 @@ from tests.factories import (
 )
 from tests.trimops.errands.errand_hands import written
 from tests.visits.services.offers import hold, offers
+from tests.walls.furnished_identity import identity_of
 from tests.walls.furnished_kit import kit_of
 from tests.walls.furnished_outgoing import outgoing_of
 from tests.walls.furnished_outside import outside_of
 from tests.walls.furnished_payments import payments_of
 from tests.walls.furnished_watch import watch_of
+from tests.walls.furnished_work import work_of
 from trimops.accounts.roles import FarmRight
 from visits.domain.planning.solve_limits import SolveLimits
 from visits.models import OutBecause, VanOut, Visit, WeekPlan
@@ -105,6 +116,7 @@ def furnish(name: str) -> Furnished:
     keys |= (
         _money_terms(house)
         | kit_of(house)
+        | identity_of(house)
         | {"errand": written(house.business, state="stuck").pk}
         | outside_of(house)
         | watch_of(house, keys["under_way"])
@@ -150,8 +162,13 @@ def _money_terms(house: House) -> dict[str, object]:
     scope, word = house.scope, {"kind": "percent", "amount": 5, "why": "Large herd", "valid_from": MONDAY}
     agreed = Agreement.objects.create(business=house.business, farm=house.farm, **word)
     MoneyRules.objects.create(business=house.business, logo=PICTURE)
+    since = {"business": house.business, "valid_from": MONDAY, "source": "A test"}
+    reference = ReferenceRate.objects.create(percent=4, **since)
+    mileage = MileageRate.objects.create(unit="KMT", first_rate=1, **since)
     return {
         "agreement": agreed.pk,
+        "reference_rate": reference.pk,
+        "mileage_rate": mileage.pk,
         "price_list": PriceList.objects.within(scope).get().pk,
         "tax_rate": TaxRate.objects.within(scope).get(code="low").pk,
     }
@@ -204,6 +221,7 @@ def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, 
     issue_first_report(visit=done, at=NOON)
     issue_letter(trim=trim, at=NOON, by=house.trimmer)
     herd = keep_herd_list(farm=farm, file_name="herd.csv", content=LIST, at=NOON, by=house.office)
+    change = _changed(farm, house, cow)
     return {
         "farm": farm.pk,
         "cow": cow.pk,
@@ -214,5 +232,6 @@ def _rows_of(house: House, farm: Farm, cow: object, days: int = 0) -> dict[str, 
         "trim": trim.pk,
         "photo": photo.uid,
         **_draft_of(house, done),
-        "draft_change": _changed(farm, house, cow),
+        "draft_change": change,
+        **work_of(house, farm, cow, trim),
     }

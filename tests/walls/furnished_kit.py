@@ -12,10 +12,12 @@ def kit_of(house: House) -> dict[str, object]:
     """Key of the ring -> primary key."""
     wood = make_kit(house.business)["wood"]
     stock_up(wood, 40, at=NOON)
+    order = _ordered(house, wood)
     return {
         "consumable": wood.pk,
         "stock_place": place_of_van(house.van).pk,
-        "supply_order": _ordered(house, wood).pk,
+        "supply_order": order.pk,
+        "supply_line": order.lines.within(house.scope).get().pk,
         "blade": make_blade(house.van, "Red handle").pk,
     }
 

@@ -6,7 +6,7 @@ from trimops.accounts.roles import STAFF, Role
 OWNER = frozenset({Role.OWNER})
 
 STUCK: dict[str, Route] = {
-    "stuck": Route(OWNER),
+    "stuck": Route(OWNER, only="get"),
     "stuck_again": Route(OWNER, {"pk": "errand"}, answer=405),
     "stuck_leave": Route(OWNER, {"pk": "errand"}, answer=405),
     "own_ways": Route(STAFF),

@@ -1,34 +1,22 @@
-"""Every address, for every part a person may play: closed to strangers, to other parts, to other businesses."""
+"""Every address has its row; forms that name rows of others; keys in addresses. test_every_cell.py walks them all."""
 
 import logging
-import re
 from datetime import timedelta
-from html import unescape
-from itertools import product
-from uuid import UUID, uuid4
 
 import pytest
-from django.db import transaction
 from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
-from farms.models import FarmAccess
-from farms.services.give_farm_rights import give_farm_rights
 from invoicing.models import Invoice
-from tests.factories import NOON, finish, make_business, make_user, planned
+from tests.factories import NOON, finish, make_business, planned
 from tests.walls.routes import API, BY_LINK, DOOR, PAGES, PUBLIC, every_pattern
+from trimops.accounts.actions import MAY, action_of
 from trimops.accounts.roles import FarmRight, Role
 from trimops.accounts.services.invite_person import Guest, invitation_token, invite_person
 from trimops.portal.services.erase_farm import erase_farm
 from trimops.web.scoped_page import ScopedPage
 from visits.models import CalendarAddress, Visit
-
-ROUTES = pytest.mark.parametrize("name", PAGES)
-NAMES_ROWS = pytest.mark.parametrize("name", [name for name, route in PAGES.items() if route.rows])
-FOR_CLIENTS = [name for name, route in PAGES.items() if route.rows and Role.FARM in route.roles]
-METHODS = ("get", "post")
-TOKEN = re.compile(rb'name="csrfmiddlewaretoken" value="\w+"')
 
 
 @pytest.fixture(autouse=True)
@@ -54,59 +42,6 @@ def test_every_address_has_its_line_in_the_table_and_every_line_its_address():
     names = [pattern.name for pattern in every_pattern()]
     assert len(names) == len(set(names)), "a name leads to one address"
     assert set(names) == set(PAGES) | set(API) | BY_LINK | DOOR | PUBLIC
-
-
-@ROUTES
-def test_the_page_opens_to_the_parts_that_the_table_says(name):
-    assert issubclass(page_class(name), ScopedPage)
-    assert page_class(name).roles == PAGES[name].roles
-
-
-@ROUTES
-def test_a_stranger_is_sent_to_sign_in(name, mine, db):
-    for method in METHODS:
-        answer = getattr(Client(), method)(address(name, mine.keys))
-        assert answer.status_code == 302
-        assert answer["Location"].startswith(reverse("account_login"))
-
-
-@ROUTES
-def test_a_person_without_a_business_is_refused(name, mine, signed_in):
-    assert signed_in(make_user()).get(address(name, mine.keys)).status_code == 403
-
-
-@ROUTES
-def test_other_parts_are_refused(name, mine, signed_in):
-    for role in set(Role) - PAGES[name].roles:
-        client = signed_in(person(mine, role))
-        for method in METHODS:
-            assert getattr(client, method)(address(name, mine.keys)).status_code == 403, (role, method)
-
-
-@ROUTES
-def test_whoever_may_open_it_is_answered(name, mine, signed_in):
-    for role in PAGES[name].roles:
-        answer = signed_in(person(mine, role)).get(address(name, mine.keys))
-        assert answer.status_code == PAGES[name].answer, role
-
-
-@NAMES_ROWS
-def test_another_businesss_rows_are_not_there(name, mine, theirs, signed_in):
-    rings = list(product((mine.keys, theirs.keys), repeat=len(PAGES[name].rows)))[1:]
-    for role, ring, method in product(PAGES[name].roles, rings, METHODS):
-        status = getattr(signed_in(person(mine, role)), method)(address(name, *ring)).status_code
-        # A page that is only looked at, or only pressed, says so before it looks for the row.
-        assert status == 404 or (status == 405 and not hasattr(page_class(name), method)), (role, method)
-
-
-@NAMES_ROWS
-def test_rows_that_never_were_are_not_there_in_the_same_words(name, mine, theirs, signed_in):
-    client = signed_in(person(mine, next(iter(PAGES[name].roles))))
-    method = "get" if hasattr(page_class(name), "get") else "post"
-    nowhere = {row: uuid4() if isinstance(key, UUID) else 987_654_321 for row, key in mine.keys.items()}
-    gone, foreign = (getattr(client, method)(address(name, keys)) for keys in (nowhere, theirs.keys))
-    assert (gone.status_code, foreign.status_code) == (404, 404)
-    assert TOKEN.sub(b"", gone.content) == TOKEN.sub(b"", foreign.content)
 
 
 IN_FORMS = {
@@ -167,39 +102,6 @@ def test_a_form_without_the_token_of_its_page_does_nothing(mine, db):
         assert (answer.status_code, answer.templates[0].name) == (403, "403_csrf.html")
 
 
-@pytest.mark.parametrize("name", FOR_CLIENTS)
-def test_a_farm_client_sees_no_other_farm_of_the_business(name, mine, signed_in):
-    client = signed_in(person(mine, Role.FARM))
-    rings = list(product((mine.keys, mine.other), repeat=len(PAGES[name].rows)))[1:]
-    for ring, method in product(rings, METHODS):
-        status = getattr(client, method)(address(name, *ring)).status_code
-        assert status == 404 or (status == 405 and not hasattr(page_class(name), method)), method
-
-
-BY_RIGHT = [name for name, route in PAGES.items() if Role.FARM in route.roles and page_class(name).right]
-
-
-@pytest.mark.parametrize("name", BY_RIGHT)
-def test_a_page_is_closed_to_a_person_of_the_farm_without_its_right(name, mine, signed_in):
-    access = FarmAccess.objects.within(mine.house.scope).get(pk=mine.keys["access"])
-    give_farm_rights(access=access, rights=set(FarmRight) - {page_class(name).right})
-    client = signed_in(person(mine, Role.FARM))
-    for method in METHODS:
-        answer = getattr(client, method)(address(name, mine.keys))
-        assert answer.status_code == 403, method
-        assert page_class(name).right.label in unescape(answer.content.decode())
-
-
-@ROUTES
-def test_an_empty_form_is_answered_and_breaks_nothing(name, mine, signed_in):
-    for role in PAGES[name].roles:
-        # Taken back each time: what one person has taken away is not there for the next.
-        with transaction.atomic():
-            answer = signed_in(person(mine, role)).post(address(name, mine.keys))
-            transaction.set_rollback(True)
-        assert answer.status_code in (200, 302, 400, 405, 409), role
-
-
 def test_a_calendar_opens_to_its_secret_alone(mine, theirs, db):
     tomorrow = timezone.now() + timedelta(days=1)
     ours, foreign = (planned(f.house.farm, f.house.van, tomorrow) for f in (mine, theirs))
@@ -230,7 +132,8 @@ def test_an_invitation_opens_to_its_link_and_a_bent_one_is_refused(mine, db):
 @pytest.mark.parametrize("name", sorted(PUBLIC))
 def test_what_is_open_to_all_is_the_same_for_all(name, mine, signed_in):
     people = (Client(), *(signed_in(person(mine, role)) for role in Role))
-    answers = [client.get(reverse(name)) for client in people]
+    # Twice: whoever signed in just now is told of it by a cookie once, wherever they look.
+    answers = [[client.get(reverse(name)) for _ in range(2)][1] for client in people]
     assert {answer.status_code for answer in answers} == {200}
     assert len({answer.content for answer in answers}) == 1
     assert not any(answer.cookies for answer in answers)
@@ -258,5 +161,20 @@ def test_every_page_of_the_business_opens_after_a_farm_of_it_was_erased(mine, si
     assert gone["Location"].startswith(reverse("account_login"))
 
 
-def test_a_page_that_names_no_part_is_closed_to_all():
-    assert ScopedPage.roles == frozenset()
+@pytest.mark.parametrize("name", PAGES)
+def test_a_page_does_what_its_row_says_by_the_table_of_actions(name):
+    """Two statements of the same: the page names an action, of which the table knows; the row names parts and right."""
+    page, route = page_class(name), PAGES[name]
+    assert issubclass(page, ScopedPage)
+    for method in {"GET", "POST"} & route.methods:
+        allowed = MAY[action_of(page.does, method)]
+        said = {role for role in Role if route.may(role, frozenset(FarmRight), method)}
+        assert allowed.roles == said, method
+        if Role.FARM in said:
+            right = (route.right_to_post if method == "POST" else None) or route.right
+            assert allowed.right == right, method
+
+
+def test_a_page_that_names_no_action_is_closed_to_all():
+    assert ScopedPage.does is None
+    assert action_of(None, "get") is None

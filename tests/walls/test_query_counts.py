@@ -250,6 +250,13 @@ def more_stuck(house, count):
         written(house.business, state="stuck", ended_at=NOON, ids={"visit_id": 1})
 
 
+def more_changes(house, count):
+    for number in range(count):
+        house.farm.access_notes = f"Gate {uuid4()}"
+        house.farm.save()
+        wanted(house.farm, house.owner, note=f"{number} {uuid4()}")
+
+
 PAGES = {
     "farms": (Role.OWNER, lambda house: reverse("farm_list"), more_farms),
     "visits": (Role.OWNER, lambda house: reverse("visit_list"), more_visits),
@@ -272,6 +279,17 @@ PAGES = {
     "calendars": (Role.OWNER, lambda house: reverse("calendar"), more_addresses),
     "other programs": (Role.OWNER, lambda house: reverse("webhooks"), more_webhooks),
     "what got stuck": (Role.OWNER, lambda house: reverse("stuck"), more_stuck),
+    "all changes": (Role.OWNER, lambda house: reverse("changes") + "?kind=farms.farm", more_changes),
+    "changes of a farm": (
+        Role.TRIMMER,
+        lambda house: reverse("farm_changes", args=[house.farm.pk]),
+        more_changes,
+    ),
+    "changes of a visit": (
+        Role.OFFICE,
+        lambda house: reverse("visit_changes", args=[house.farm.visits.within(house.scope).first().pk]),
+        more_work,
+    ),
     "vans with calendars": (Role.OWNER, lambda house: reverse("vans"), more_own_calendars),
     "calendars of a van": (
         Role.TRIMMER,

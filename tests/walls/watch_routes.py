@@ -10,6 +10,6 @@ WATCH: dict[str, Route] = {
     "watch_try": Route(CRUSH, answer=405),
     "watch_contact_new": Route(CRUSH),
     "watch_contact": Route(CRUSH, {"pk": "watch_contact"}),
-    "lone_watch": Route(CRUSH, {"pk": "lone_watch"}),
+    "lone_watch": Route(CRUSH, {"pk": "lone_watch"}, only="get"),
     "watch_well": Route(CRUSH, {"pk": "lone_watch"}, answer=405),
 }

@@ -9,7 +9,11 @@ from django.template.loader import render_to_string
 
 THEIRS = Path(allauth.__file__).parent / "templates"
 OURS = Path(settings.BASE_DIR) / "trimops/web/templates"
-MAILS = sorted(path.relative_to(THEIRS).as_posix() for path in THEIRS.glob("account/email/*.txt"))
+MAILS = sorted(
+    path.relative_to(THEIRS).as_posix()
+    for folder in ("account/email", "mfa/email")
+    for path in THEIRS.glob(f"{folder}/*.txt")
+)
 FACTS = {
     "current_site": {"name": "hooves.example", "domain": "hooves.example"},
     "password_reset_url": "https://hooves.example/r?a=1&b=2",

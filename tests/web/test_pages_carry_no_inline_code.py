@@ -13,8 +13,10 @@ TEMPLATES = sorted(
     for path in (ROOT / app).rglob("templates/**/*.html")
 )
 STYLES = sorted((ROOT / "trimops/web/static").rglob("*.css"))
+# A block of JSON is data that no browser runs, whatever the policy says.
 INLINE = re.compile(
-    r"\sstyle=|<style|<script(?![^>]*\ssrc=)|\son[a-z]+=|javascript:|(?:src|href)=\"(?:https?:)?//", re.I
+    r"\sstyle=|<style|<script(?![^>]*\s(?:src=|type=\"application/json\"))|\son[a-z]+=|javascript:|(?:src|href)=\"(?:https?:)?//",
+    re.I,
 )
 
 

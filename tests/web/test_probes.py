@@ -40,6 +40,16 @@ def test_a_process_is_alive_whatever_the_database_does():
     assert not answer.cookies
 
 
+@pytest.mark.parametrize("path", [LIVE, READY])
+@pytest.mark.django_db
+def test_they_say_to_browsers_what_all_other_answers_say(path, settings):
+    settings.IS_HTTPS, settings.SECURE_HSTS_SECONDS = True, 31_536_000
+    answer = Client(**INSIDE).get(path)
+    assert answer["X-Content-Type-Options"] == "nosniff"
+    assert answer["Strict-Transport-Security"] == "max-age=31536000; includeSubDomains"
+    assert "frame-ancestors 'none'" in answer["Content-Security-Policy"]
+
+
 def test_other_addresses_are_still_refused_to_a_name_that_is_not_ours():
     assert Client(**INSIDE).get("/account/login/", secure=True).status_code == 400
 

@@ -3,6 +3,7 @@
 import os
 from pathlib import Path
 
+from trimops.settings import signing_in
 from trimops.settings.database import database_from
 from trimops.settings.secret_key import read_or_make_secret_key
 from trimops.settings.watching import logging_from
@@ -16,6 +17,8 @@ DEBUG = os.environ.get("TRIMOPS_DEBUG", "0") == "1"
 ALLOWED_HOSTS = os.environ.get("TRIMOPS_ALLOWED_HOSTS", "localhost,127.0.0.1,[::1]").split(",")
 CSRF_TRUSTED_ORIGINS = [origin for origin in os.environ.get("TRIMOPS_ORIGINS", "").split(",") if origin]
 IS_HTTPS = os.environ.get("TRIMOPS_HTTPS", "0") == "1"
+# How many proxies stand before the program: so many entries of X-Forwarded-For are believed, from the end.
+PROXIES = int(os.environ.get("TRIMOPS_PROXIES", "0"))
 
 # Safety copies; a key seals them. Beside the data they save from a slip, not from a lost disk.
 BACKUP_DIR = Path(os.environ.get("TRIMOPS_BACKUP_DIR", str(DATA_DIR / "backups")))
@@ -29,15 +32,22 @@ INSTALLED_APPS = [
     "trimops.tenancy",
     "trimops.accounts",
     "trimops.errands",
+    "trimops.audit",
     "trimops.outbox",
     "trimops.web",
+    "trimops.api",
     "farms",
     "visits",
     "invoicing",
     "trimops.portal",
     "allauth",
     "allauth.account",
+    "allauth.mfa",
+    "allauth.usersessions",
+    "knox",
     "rest_framework",
+    "drf_spectacular",
+    "drf_spectacular_sidecar",
     "whitenoise.runserver_nostatic",
     "django.contrib.auth",
     "django.contrib.contenttypes",
@@ -50,6 +60,8 @@ INSTALLED_APPS = [
 MIDDLEWARE = [
     "trimops.web.probes.ProbeMiddleware",
     "trimops.web.access_line.AccessLineMiddleware",
+    "trimops.web.headers.HeadersMiddleware",
+    "trimops.web.plain_http.PlainHttpMiddleware",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
@@ -59,8 +71,12 @@ MIDDLEWARE = [
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "trimops.web.body_limit.BodyLimitMiddleware",
     "allauth.account.middleware.AccountMiddleware",
+    "trimops.accounts.web.session_life.SessionLifeMiddleware",
+    "trimops.web.guesses.GuessMiddleware",
     "farms.web.seat_middleware.SeatMiddleware",
+    "trimops.web.doing_middleware.DoingMiddleware",
     "visits.web.lone_watch.heard_middleware.HeardMiddleware",
     "trimops.web.refusals.RefusalMiddleware",
 ]
@@ -107,6 +123,7 @@ STORAGES = {
     },
 }
 WHITENOISE_USE_FINDERS = True
+WHITENOISE_ALLOW_ALL_ORIGINS = False
 WHITENOISE_IMMUTABLE_FILE_TEST = r"^/static/r-[0-9a-f]{12}/"
 
 AUTH_USER_MODEL = "accounts.User"
@@ -116,16 +133,10 @@ AUTHENTICATION_BACKENDS = [
 ]
 # A link signs in once; of what kind it is decides how much shorter than this it lives.
 SESAME_ONE_TIME = True
+# Bytes of the signature that a guesser has to hit: 128 bits, as all our other addresses have or more.
+SESAME_SIGNATURE_SIZE = 16
 SESAME_MAX_AGE = 14 * 24 * 3600
-AUTH_PASSWORD_VALIDATORS = [
-    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
-    {
-        "NAME": "django.contrib.auth.password_validation.MinimumLengthValidator",
-        "OPTIONS": {"min_length": 10},
-    },
-    {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
-    {"NAME": "django.contrib.auth.password_validation.NumericPasswordValidator"},
-]
+AUTH_PASSWORD_VALIDATORS = signing_in.PASSWORD_RULES
 LOGIN_URL = "account_login"
 LOGIN_REDIRECT_URL = "home"
 ACCOUNT_ADAPTER = "trimops.accounts.sign_in_adapter.SignInAdapter"
@@ -134,9 +145,23 @@ ACCOUNT_SIGNUP_FIELDS = ["email*", "password1*", "password2*"]
 ACCOUNT_USER_MODEL_USERNAME_FIELD = None
 # An account begins with an invitation sent to the address, so the address is proven already.
 ACCOUNT_EMAIL_VERIFICATION = "none"
-# A link to sign in is asked for: how often by one address, how often from one machine; and how often one person of a
-# farm leaves a wish, since each is mailed. Beside the library's own limits.
-ACCOUNT_RATE_LIMITS = {"come_in": "4/h/key", "come_in_from": "30/h/ip", "leave_wish": "20/d/user"}
+ACCOUNT_RATE_LIMITS = signing_in.RATE_LIMITS
+ALLAUTH_TRUSTED_PROXY_COUNT = PROXIES
+# The second step: a code of an app, a passkey (which signs in by itself as well), codes on paper if both are lost.
+MFA_ADAPTER = "trimops.accounts.sign_in_adapter.SecondStepAdapter"
+MFA_FORMS = signing_in.FORMS
+MFA_SUPPORTED_TYPES = ["totp", "webauthn", "recovery_codes"]
+MFA_PASSKEY_LOGIN_ENABLED = True
+MFA_TOTP_ISSUER = "trimops"
+MFA_RECOVERY_CODES_SHOW_ONCE = True
+MFA_ALLOW_UNVERIFIED_EMAIL = True
+# Browsers give passkeys to https and to localhost alone; the library is told the same of the latter.
+MFA_WEBAUTHN_ALLOW_INSECURE_ORIGIN = not IS_HTTPS
+# Who has not been heard of for so long, or signed in so long ago, signs in again. Long, because a trimmer signs in with
+# cold hands in a yard without a signal: the phone keeps the day in any case, and sends it after the next sign-in.
+SESSION_IDLE_DAYS = int(os.environ.get("TRIMOPS_SESSION_IDLE_DAYS", "14"))
+SESSION_DAYS = int(os.environ.get("TRIMOPS_SESSION_DAYS", "60"))
+SESSION_COOKIE_AGE = SESSION_DAYS * 86_400
 ACCOUNT_LOGOUT_REDIRECT_URL = "account_login"
 ACCOUNT_SESSION_REMEMBER = True
 INVITATION_DAYS = 14
@@ -165,7 +190,11 @@ CACHES = {
         "OPTIONS": {"socket_timeout": 3, "socket_connect_timeout": 3},
     }
     if REDIS_URL
-    else {"BACKEND": "django.core.cache.backends.locmem.LocMemCache"}
+    else {
+        "BACKEND": "django.core.cache.backends.locmem.LocMemCache",
+        # Limits are counted in it: by 300, which is usual, whoever comes from 300 places has all counts forgotten.
+        "OPTIONS": {"MAX_ENTRIES": 100_000},
+    }
 }
 
 # Jobs that take long run in a process of their own; tests run them in place.
@@ -191,7 +220,7 @@ CONTENT_SECURITY_POLICY = {
         # blob: a photo taken at the crush, shown before it was sent
         "img-src": ["'self'", "data:", "blob:"],
         "object-src": ["'none'"],
-        "base-uri": ["'self'"],
+        "base-uri": ["'none'"],
         "form-action": ["'self'"],
         "frame-ancestors": ["'none'"],
     }
@@ -199,21 +228,54 @@ CONTENT_SECURITY_POLICY = {
 SESSION_COOKIE_SECURE = IS_HTTPS
 CSRF_COOKIE_SECURE = IS_HTTPS
 SESSION_COOKIE_HTTPONLY = True
+SESSION_COOKIE_SAMESITE = CSRF_COOKIE_SAMESITE = "Lax"
+# Over HTTPS a browser takes these names from this very host alone, for all of it. The crush page reads the second.
+SESSION_COOKIE_NAME = "__Host-sessionid" if IS_HTTPS else "sessionid"
+CSRF_COOKIE_NAME = "__Host-csrftoken" if IS_HTTPS else "csrftoken"
 SECURE_SSL_REDIRECT = IS_HTTPS
 SECURE_HSTS_SECONDS = 31_536_000 if IS_HTTPS else 0
 SECURE_HSTS_INCLUDE_SUBDOMAINS = IS_HTTPS
-SECURE_HSTS_PRELOAD = IS_HTTPS
+# Only who means it, for browsers keep such a list for years: a name that is on it is never reached by HTTP again.
+SECURE_HSTS_PRELOAD = os.environ.get("TRIMOPS_HSTS_PRELOAD", "0") == "1"
+SILENCED_SYSTEM_CHECKS = ["security.W021"]  # because: it wants that preload always
+SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
+SECURE_CONTENT_TYPE_NOSNIFF = True
 SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if IS_HTTPS else None
 SECURE_REFERRER_POLICY = "same-origin"
 X_FRAME_OPTIONS = "DENY"
 CSRF_FAILURE_VIEW = "trimops.web.problem_pages.csrf_failure"
 DATA_UPLOAD_MAX_MEMORY_SIZE = 6 * 1024 * 1024
 
+# Calls of the API in a minute, for a token or a person, and for an address of which nobody is known; 0: no limit.
+API_RATE = int(os.environ.get("TRIMOPS_API_RATE", "1200"))
+API_STRANGER_RATE = int(os.environ.get("TRIMOPS_API_STRANGER_RATE", "120"))
+# Addresses that are their own key: so many that lead nowhere, from one machine in an hour, then it waits.
+WRONG_LINKS_RATE = int(os.environ.get("TRIMOPS_WRONG_LINKS_RATE", "60"))
+KNOX_TOKEN_MODEL = "accounts.ApiToken"
+# The prefix lets scanners for leaked secrets find ours.
+REST_KNOX = {"TOKEN_PREFIX": "trimops_", "AUTH_HEADER_PREFIX": "Bearer"}
 REST_FRAMEWORK = {
     "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
-    "DEFAULT_AUTHENTICATION_CLASSES": ["rest_framework.authentication.SessionAuthentication"],
+    # The first one says how a stranger comes in (401); a person at a page comes by the session, with its CSRF token.
+    "DEFAULT_AUTHENTICATION_CLASSES": [
+        "trimops.accounts.web.token_sign_in.TokenSignIn",
+        "rest_framework.authentication.SessionAuthentication",
+    ],
     "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
     "EXCEPTION_HANDLER": "trimops.web.refusals.answer_refusal",
+    "DEFAULT_SCHEMA_CLASS": "drf_spectacular.openapi.AutoSchema",
+}
+SPECTACULAR_SETTINGS = {
+    "TITLE": "trimops",
+    "VERSION": "1",
+    "OAS_VERSION": "3.1.0",
+    "SCHEMA_PATH_PREFIX": "/api/v1",
+    "COMPONENT_SPLIT_REQUEST": True,
+    "POSTPROCESSING_HOOKS": ["trimops.api.finishing.finish_description"],
+    "SORT_OPERATION_PARAMETERS": False,
+    "ENABLE_DJANGO_DEPLOY_CHECK": False,
+    "SWAGGER_UI_DIST": "SIDECAR",
+    "SWAGGER_UI_FAVICON_HREF": "SIDECAR",
 }
 
 LOG_FORMAT = os.environ.get("TRIMOPS_LOG_FORMAT", "plain")

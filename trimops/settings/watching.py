@@ -30,6 +30,8 @@ def logging_from(form: str, level: str) -> dict[str, object]:
             "django.request": {"filters": ["hide_secrets"]},
             "trimops.access": {"level": told},
             "trimops.watch.job_lines": {"level": told},
+            # because: who came in and who was refused is asked for afterwards, whatever else was wanted
+            "trimops.security": {"level": "INFO"},
         },
         "root": {"handlers": ["console"], "level": level},
     }

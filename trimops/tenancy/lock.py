@@ -12,6 +12,8 @@ What it asks, unless inside `unscoped`:
   do foreign keys stay inside one business (a person may work for two);
 * a farm client's query steps from one row to many: the row it steps from must itself be one farm's;
 * SQL written by hand inside a query may not name a tenant table, nor stand in a query that starts from one.
+
+In the same place whoever asked for it is told what was written (`told_writes`).
 """
 
 from functools import cache
@@ -23,6 +25,7 @@ from django.db.models.expressions import RawSQL
 from django.db.models.sql.where import ExtraWhere
 
 from trimops.tenancy.refuse_reading import refuse_hand_written, refuse_stray_joins, refuse_unscoped_root
+from trimops.tenancy.told_writes import TELLERS
 from trimops.tenancy.unscoped import is_unscoped
 
 
@@ -50,7 +53,8 @@ class _Locked:
 
 @cache
 def _locked(compiler: Any) -> Any:
-    return type(compiler.__name__, (_Locked, compiler), {"__module__": compiler.__module__})
+    coats = (*TELLERS.get(compiler.__name__, ()), _Locked, compiler)
+    return type(compiler.__name__, coats, {"__module__": compiler.__module__})
 
 
 _hand_out = BaseDatabaseOperations.compiler

@@ -1,14 +1,16 @@
 """What every row of a business is."""
 
+from functools import cache
 from typing import Any, ClassVar, Self
 
-from django.core.exceptions import ValidationError
+from django.core.exceptions import ObjectDoesNotExist, ValidationError
 from django.db import models
 
 from trimops.accounts.models import Business
+from trimops.kernel.errors import NotFound
 from trimops.kernel.scope import Scope
 from trimops.tenancy.kin import TenantModelBase, parents_within
-from trimops.tenancy.links import stray_links, tenant_links
+from trimops.tenancy.links import links_at_hand, stray_links, tenant_links
 from trimops.tenancy.querysets import TenantQuerySet
 from trimops.tenancy.refuse_writing import require_own_links
 from trimops.tenancy.unscoped import unscoped
@@ -38,9 +40,15 @@ class TenantModel(models.Model, metaclass=TenantModelBase):
         return Scope(business_id=self.business_id)
 
     def locked(self) -> Self:
-        """This row read anew and locked until the transaction ends. Call inside `transaction.atomic`."""
+        """This row read anew and locked until the transaction ends. Call inside `transaction.atomic`.
+
+        Where somebody has taken it away meanwhile, a NotFound that is the model's DoesNotExist too.
+        """
         manager: Any = type(self)._default_manager
-        row: Self = manager.within(self.scope).locked().get(pk=self.pk)
+        try:
+            row: Self = manager.within(self.scope).locked().get(pk=self.pk)
+        except ObjectDoesNotExist:
+            raise _gone(type(self))("It is not there any more: somebody has taken it away.") from None
         return row
 
     def clean_fields(self, exclude: Any = None) -> None:
@@ -50,8 +58,9 @@ class TenantModel(models.Model, metaclass=TenantModelBase):
             # Without a business no parent can be right; the missing business itself is the fault to tell.
             super().clean_fields({*(exclude or ()), *(field.name for field in tenant_links(type(self)))})
             return
+        # because: Django would ask the database once for each foreign key, though its row has just been read
         with parents_within(self.scope):
-            super().clean_fields(exclude)
+            super().clean_fields({*(exclude or ()), *links_at_hand(self)})
 
     def clean(self) -> None:
         """Refuse a linked row that is at hand and says another business (it need not be saved yet)."""
@@ -81,3 +90,8 @@ class TenantModel(models.Model, metaclass=TenantModelBase):
         # Django's save() updates by key alone; a row never changes its business, so add it to the condition.
         require_own_links(self)
         return super()._do_update(base_qs.within(self.scope), *args, **kwargs)
+
+
+@cache
+def _gone(model: type[TenantModel]) -> type[NotFound]:
+    return type("RowIsGone", (NotFound, model.DoesNotExist), {})

@@ -10,6 +10,7 @@ from django.http import HttpRequest, HttpResponse
 from trimops.settings.hide_secrets import hide_secrets
 from trimops.watch.figures import note_request
 from trimops.watch.marks import marked, request_id
+from trimops.web.refused_line import note_refused
 from trimops.web.seat import seat_of
 
 log = logging.getLogger("trimops.access")
@@ -49,6 +50,7 @@ def _note(request: HttpRequest, status: int, seconds: float) -> None:
     }
     if seat := seat_of(request):
         told["business"] = seat.business.pk
+    note_refused(request, status, route)
     # A page brings a dozen files, and nobody's trouble is found in them.
     log.log(logging.DEBUG if route == STATIC else logging.INFO, "request", extra={"told": told})
 

@@ -13,3 +13,10 @@ def file_answer(content: bytes, kind: str, name: str) -> HttpResponse:
     answer["Content-Disposition"] = f'attachment; filename="{name}"'
     answer["Cache-Control"] = "private, no-store"
     return answer
+
+
+def picture_answer(content: bytes, kind: str = "image/jpeg") -> HttpResponse:
+    """A picture shown where it is asked for; saved, it has a name of ours, not its address."""
+    answer = HttpResponse(content, content_type=kind)
+    answer["Content-Disposition"] = f'inline; filename="picture.{kind.rpartition("/")[2]}"'
+    return answer

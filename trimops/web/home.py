@@ -3,7 +3,8 @@
 from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import EVERYONE, Role
+from trimops.accounts.actions import Action
+from trimops.accounts.roles import Role
 from trimops.web.scoped_page import ScopedPage
 
 FIRST_PAGE = {
@@ -15,7 +16,7 @@ FIRST_PAGE = {
 
 
 class HomePage(ScopedPage):
-    roles = EVERYONE
+    does = Action.COME_IN
 
     def get(self, request: HttpRequest) -> HttpResponseBase:
         return redirect(FIRST_PAGE[self.seat.role])

@@ -9,7 +9,7 @@ from django.core.paginator import Paginator
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.outbox.domain.outgoing_states import Channel, Topic
 from trimops.outbox.models import Outgoing
 from trimops.outbox.selectors.outgoing_rows import (
@@ -25,18 +25,17 @@ from trimops.outbox.services.send_again import send_again
 from trimops.outbox.services.try_waiting import try_waiting
 from trimops.web.scoped_page import ScopedPage
 
-STAFF = frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})
 PER_PAGE = 40
 
 
 class OutgoingPageBase(ScopedPage):
     """The money's messages are for those who see the money."""
 
-    roles = STAFF
+    does = Action.KEEP_OUTGOING
 
     @property
     def topics(self) -> frozenset[Topic]:
-        sees_money = self.seat.role in (Role.OWNER, Role.OFFICE)
+        sees_money = self.seat.allows(Action.SEE_MONEY)
         return frozenset(topic for topic in Topic if sees_money or not topic.tells_money)
 
     def outgoing(self, pk: int) -> Outgoing:

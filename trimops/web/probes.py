@@ -38,8 +38,18 @@ class ProbeMiddleware:
             # As any address that is not there, in the words of the rest.
             return self.get_response(request)
         answer["Cache-Control"] = "no-store"
+        _harden(answer)
         answer["Content-Length"] = str(len(answer.content))
         return answer
+
+
+def _harden(answer: HttpResponse) -> None:
+    """What the later middleware says of all other answers."""
+    answer["X-Content-Type-Options"] = "nosniff"
+    answer["Content-Security-Policy"] = "default-src 'none'; frame-ancestors 'none'"
+    answer["Referrer-Policy"] = settings.SECURE_REFERRER_POLICY
+    if settings.IS_HTTPS:
+        answer["Strict-Transport-Security"] = f"max-age={settings.SECURE_HSTS_SECONDS}; includeSubDomains"
 
 
 def live(request: HttpRequest) -> HttpResponse:

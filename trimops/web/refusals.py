@@ -11,9 +11,9 @@ from rest_framework.response import Response
 from rest_framework.views import exception_handler
 
 from trimops.kernel.errors import NotFound, RuleBroken
+from trimops.web.lost_races import lost_race
 from trimops.web.problem_pages import rule_broken_page
-
-PROBLEM = "application/problem+json"
+from trimops.web.problems import PROBLEM, problem_of
 
 # What each refusal of the JSON library is called by us; a script goes by the code, never by the words.
 CODES: tuple[tuple[type[APIException], str], ...] = (
@@ -24,6 +24,8 @@ CODES: tuple[tuple[type[APIException], str], ...] = (
     (exceptions.ParseError, "malformed"),
     (exceptions.UnsupportedMediaType, "wrong_kind_of_content"),
     (exceptions.MethodNotAllowed, "method_not_allowed"),
+    (exceptions.NotAcceptable, "not_acceptable"),
+    (exceptions.Throttled, "too_often"),
 )
 
 
@@ -46,7 +48,8 @@ class TooLarge(APIException):
 class RefusalMiddleware:
     """`RuleBroken` is answered 409 with what to mend, `NotFound` 404 like any unknown address.
 
-    So is what a row itself refuses (a figure with more digits than it holds) where the form let it pass.
+    So is what a row itself refuses (a figure with more digits than it holds) where the form let it pass, and what the
+    database refuses because somebody else did the same at the very same moment.
     """
 
     def __init__(self, get_response: Callable[[HttpRequest], HttpResponse]) -> None:
@@ -62,6 +65,8 @@ class RefusalMiddleware:
             return rule_broken_page(request, fault)
         if isinstance(fault, ModelFault):
             return rule_broken_page(request, RuleBroken(" ".join(fault.messages)))
+        if refusal := lost_race(fault):
+            return rule_broken_page(request, refusal)
         return None
 
 
@@ -72,7 +77,10 @@ def answer_refusal(fault: Exception, context: dict[str, object]) -> Response | N
     if isinstance(fault, RuleBroken):
         return _problem(409, fault.code, fault.message)
     if isinstance(fault, ModelFault):
-        return _problem(400, "invalid", "; ".join(fault.messages))
+        status, code = getattr(context.get("view"), "row_fault", (400, "invalid"))
+        return _problem(status, code, "; ".join(fault.messages), faults=_faults_of(fault))
+    if refusal := lost_race(fault):
+        return _problem(409, refusal.code, refusal.message)
     answer = exception_handler(fault, context)
     if answer is None:
         return None
@@ -80,9 +88,22 @@ def answer_refusal(fault: Exception, context: dict[str, object]) -> Response | N
     return _problem(answer.status_code, _code_of(fault), str(detail), answer, getattr(fault, "faults", None))
 
 
+def _faults_of(fault: ModelFault) -> list[dict[str, str]]:
+    """What the row itself says of its columns, where it says of which."""
+    told = getattr(fault, "error_dict", {})
+    return [
+        {"field": name if name != "__all__" else "", "reason": words}
+        for name, each in told.items()
+        for one in each
+        for words in one.messages
+    ]
+
+
 def _code_of(fault: Exception) -> str:
     if isinstance(fault, Malformed | TooLarge):
         return "malformed" if isinstance(fault, Malformed) else "too_large"
+    if isinstance(code := getattr(fault, "code", None), str):
+        return code
     return next((code for kind, code in CODES if isinstance(fault, kind)), "refused")
 
 
@@ -93,16 +114,7 @@ def _problem(
     answer: Response | None = None,
     faults: Sequence[dict[str, str]] | None = None,
 ) -> Response:
-    body: dict[str, object] = {
-        "type": "about:blank",
-        "title": code.replace("_", " "),
-        "status": status,
-        "code": code,
-        "detail": detail,
-    }
-    if faults:
-        body["faults"] = faults
-    problem = Response(body, status=status, content_type=PROBLEM)
+    problem = Response(problem_of(status, code, detail, faults), status=status, content_type=PROBLEM)
     for name, value in answer.headers.items() if answer is not None else ():
         if name.lower() in ("allow", "retry-after", "www-authenticate"):
             problem[name] = value

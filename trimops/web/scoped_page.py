@@ -1,4 +1,4 @@
-"""The base of every page behind sign-in: closed unless a page names the roles that may open it."""
+"""The base of every page behind sign-in: closed unless a page names what it does."""
 
 from datetime import datetime
 from typing import ClassVar, TypeVar
@@ -7,11 +7,11 @@ from django.contrib.auth.views import redirect_to_login
 from django.core.exceptions import PermissionDenied
 from django.db import models
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
-from django.shortcuts import render
+from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.views import View
 
-from trimops.accounts.roles import FarmRight, Role
+from trimops.accounts.actions import Does, action_of
 from trimops.kernel.errors import NotFound
 from trimops.kernel.scope import Scope
 from trimops.tenancy.models import TenantModel
@@ -22,31 +22,38 @@ M = TypeVar("M", bound=TenantModel)
 
 
 class ScopedPage(View):
-    """Answers only the roles in `roles` (none by default), each within its scope.
+    """Answers only who may do what it `does` (nothing by default: closed to all), each within their scope.
 
-    `right` is what a farm client needs besides; who has it not is told so in plain words (403).
+    One action, or one for each method. A farm client who lacks no more than a right is told which (403).
     """
 
-    roles: ClassVar[frozenset[Role]] = frozenset()
-    right: ClassVar[FarmRight | None] = None
+    does: ClassVar[Does] = None
     template: ClassVar[str] = ""
 
     def dispatch(self, request: HttpRequest, *args: object, **kwargs: object) -> HttpResponseBase:
         if not request.user.is_authenticated:
             return redirect_to_login(request.get_full_path())
         seat = seat_of(request)
+        if getattr(request, "wants_second_step", ""):
+            return redirect("mfa_index")
         if seat is None:
             return render(request, "web/no_seat.html", status=403)
-        if seat.role not in self.roles:
+        action = action_of(self.does, request.method or "")
+        if right := seat.lacks(action):
+            return render(request, "web/no_right.html", {"right": right}, status=403)
+        if not seat.allows(action):
             raise PermissionDenied
-        if self.right is not None and not seat.may(self.right):
-            return render(request, "web/no_right.html", {"right": self.right}, status=403)
         self.seat: Seat = seat
         self.now: datetime = timezone.now()
         answer = super().dispatch(request, *args, **kwargs)
         # because: what stands behind sign-in is one person's, and whether they may still see it is asked each time
         answer.headers.setdefault("Cache-Control", "private, no-cache")
         return answer
+
+    @property
+    def may_post(self) -> bool:
+        """Whether this person may not only look at the page but also send its form."""
+        return self.seat.allows(action_of(self.does, "post"))
 
     @property
     def scope(self) -> Scope:

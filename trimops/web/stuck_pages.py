@@ -5,19 +5,18 @@ from django.core.paginator import Paginator
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.errands.models import Errand
 from trimops.errands.selectors.stuck_errands import stuck_rows, told
 from trimops.errands.services.leave_errand import leave_errand
 from trimops.errands.services.try_again import try_again
 from trimops.web.scoped_page import ScopedPage
 
-OWNERS = frozenset({Role.OWNER})
 PER_PAGE = 40
 
 
 class StuckPage(ScopedPage):
-    roles = OWNERS
+    does = Action.MEND_STUCK
     template = "web/stuck.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -26,7 +25,7 @@ class StuckPage(ScopedPage):
 
 
 class TryAgainPage(ScopedPage):
-    roles = OWNERS
+    does = Action.MEND_STUCK
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         try_again(errand=self.fetch(Errand, pk))
@@ -35,7 +34,7 @@ class TryAgainPage(ScopedPage):
 
 
 class LeavePage(ScopedPage):
-    roles = OWNERS
+    does = Action.MEND_STUCK
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         leave_errand(errand=self.fetch(Errand, pk), at=self.now, by=self.seat.user)

@@ -4,7 +4,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.outbox.models import WebhookAddress
 from trimops.outbox.selectors.webhook_lines import webhook_lines
 from trimops.outbox.services.add_webhook import WebhookRefused, add_webhook
@@ -13,11 +13,9 @@ from trimops.outbox.services.try_webhook import try_webhook
 from trimops.web.scoped_page import ScopedPage
 from trimops.web.webhook_form import WebhookForm
 
-OWNER = frozenset({Role.OWNER})
-
 
 class WebhooksPage(ScopedPage):
-    roles = OWNER
+    does = Action.KEEP_WEBHOOKS
     template = "web/webhooks.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -41,7 +39,7 @@ class WebhooksPage(ScopedPage):
 
 
 class TryWebhookPage(ScopedPage):
-    roles = OWNER
+    does = Action.KEEP_WEBHOOKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = self.fetch(WebhookAddress, pk)
@@ -53,7 +51,7 @@ class TryWebhookPage(ScopedPage):
 
 
 class CloseWebhookPage(ScopedPage):
-    roles = OWNER
+    does = Action.KEEP_WEBHOOKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = close_webhook(address=self.fetch(WebhookAddress, pk), at=self.now)

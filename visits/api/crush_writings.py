@@ -3,26 +3,36 @@
 from collections.abc import Mapping
 
 from rest_framework.exceptions import ParseError
-from rest_framework.parsers import JSONParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
+from trimops.api.op import Op
+from trimops.api.view import MOST_BYTES, Api
 from trimops.web.refusals import Malformed, TooLarge
-from trimops.web.scoped_api import ScopedApi
+from visits.api.crush_words import CrushBatchShown, CrushBatchWord
 from visits.domain.read_batch import MOST_WRITINGS, Batch, read_batch
 from visits.models import Visit
 from visits.selectors.crush_writings import writings_of
 from visits.services.take_writings import Answer, only_asks, take_writings
 
-MOST_BYTES = 2_000_000
 
+class CrushWritingsApi(Api):
+    """Takes what was noted at the crush, and tells what other phones have sent: at most 100 writings and 2 MB. Safe
+    to repeat, in any order, without an Idempotency-Key: each writing has its id, is kept once and never changed. A
+    later version or a taking back is another writing of the same `record`; which one shows is decided from the
+    writings alone. What harms the cow is refused, such as a block on the sore claw; nothing here diagnoses, doses
+    or prescribes."""
 
-class CrushWritingsApi(ScopedApi):
-    """POST: at most 100 writings and 2 MB. Safe to repeat; any order; each writing is answered by itself."""
-
-    roles = AT_THE_CRUSH
-    parser_classes = [JSONParser]
+    ops = {
+        "post": Op(
+            Action.WORK_AT_CRUSH,
+            "send_writings",
+            "Send what was noted at the crush",
+            takes=CrushBatchWord,
+            shows=CrushBatchShown,
+        )
+    }
 
     def post(self, request: Request, pk: int) -> Response:
         visit = self.fetch(Visit, pk, "business", "farm")

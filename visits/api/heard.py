@@ -1,15 +1,15 @@
 """Where the page at the crush says that its phone has a network, is told what the watch asks, and answers it."""
 
-from collections.abc import Mapping
 from datetime import timedelta
 
-from rest_framework.parsers import JSONParser
+from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from trimops.accounts.roles import AT_THE_CRUSH
-from trimops.web.refusals import Malformed
-from trimops.web.scoped_api import ScopedApi
+from trimops.accounts.actions import Action
+from trimops.api.fields import OneOf
+from trimops.api.op import Op
+from trimops.api.view import Api
 from visits.domain.lone_watch.watch_states import WatchState
 from visits.models import LoneWatch, Visit
 from visits.selectors.lone_watch.open_watches import asking_watches, open_watch_of
@@ -20,16 +20,48 @@ ANSWERS = {"more": False, "done": True}
 MOST_SECONDS = 12 * 3600
 
 
-class HeardApi(ScopedApi):
-    """POST {} or {"well": "more" | "done", "ago": seconds since the tap}: {"watch": null | {"state", "farm",
-    "asked_at", "answer_until"}}. Safe to repeat. `ago` is an age, so a clock that is wrong does no harm."""
+class HeardWord(serializers.Serializer):  # type: ignore[type-arg]
+    """What was tapped, and how many seconds ago; empty: nothing."""
 
-    roles = AT_THE_CRUSH
-    parser_classes = [JSONParser]
+    well = serializers.ChoiceField(list(ANSWERS), default="", allow_blank=True)
+    ago = serializers.FloatField(min_value=0, max_value=MOST_SECONDS, default=0)
+
+
+class WatchBoxShown(serializers.Serializer):  # type: ignore[type-arg]
+    """The watch that asks whoever sits here, or the one over this visit."""
+
+    state = OneOf(WatchState)
+    farm = serializers.CharField(allow_blank=True)
+    asked_at = serializers.DateTimeField(allow_null=True)
+    answer_until = serializers.DateTimeField(allow_null=True)
+
+
+class HeardShown(serializers.Serializer):  # type: ignore[type-arg]
+    """What the watch asks; null where nobody is watched over."""
+
+    watch = WatchBoxShown(allow_null=True)
+
+
+class HeardApi(Api):
+    """Says that the phone at the crush has a network, and, where somebody tapped it, that they are well: `more`: 30
+    minutes more, `done`: finished. `ago` is an age, so a clock that is wrong does no harm. Safe to repeat. A
+    program must not say "well" for a person: the watch is no replacement for an emergency call and only notices
+    that somebody did not check in."""
+
+    ops = {
+        "post": Op(
+            Action.WORK_AT_CRUSH,
+            "note_heard",
+            "Say that the phone is heard",
+            takes=HeardWord,
+            shows=HeardShown,
+        )
+    }
 
     def post(self, request: Request, pk: int) -> Response:
         visit = self.fetch(Visit, pk, "business")
-        well, ago = _said(request.data)
+        said = self.content()
+        well, ago = said["well"], timedelta(seconds=said["ago"])
         note_heard(scope=self.scope, trimmer=self.seat.user, at=self.now)
         if well:
             for watch in self._watches(visit):
@@ -41,20 +73,6 @@ class HeardApi(ScopedApi):
         asking = asking_watches(self.scope, self.seat.user)
         own = None if asking else open_watch_of(self.scope, visit)
         return asking or ([own] if own else [])
-
-
-def _said(sent: object) -> tuple[str, timedelta]:
-    """What was tapped ("" for nothing) and how long ago; Malformed (400) with the field."""
-    said = sent if isinstance(sent, Mapping) else {}
-    well, ago = said.get("well", ""), said.get("ago", 0)
-    faults = []
-    if well not in ("", *ANSWERS):
-        faults.append(("well", f"one of {', '.join(ANSWERS)}"))
-    if isinstance(ago, bool) or not isinstance(ago, int | float) or not 0 <= ago <= MOST_SECONDS:
-        faults.append(("ago", f"seconds, 0 to {MOST_SECONDS}"))
-    if faults:
-        raise Malformed(faults)
-    return str(well), timedelta(seconds=float(ago))
 
 
 def _told(watch: LoneWatch | None) -> dict[str, object] | None:

@@ -7,6 +7,8 @@ from math import prod
 
 MOST_EVENTS = 5_000
 MOST_CHANGES = 2_000
+MOST_PARTS = 20_000
+"""Entries with their alarms, zones with their changes, and what nobody knows."""
 MOST_STEPS = 60_000
 """Of one rule, up to the last day that is asked for: daily since 1900 is 46,000. About 30 microseconds each."""
 MOST_STEPS_IN_ALL = 500_000
@@ -34,6 +36,8 @@ def refuse_too_much(content: bytes) -> None:
         raise CannotRead(f"it holds more than {MOST_EVENTS:,} entries")
     if lines.count(b"BEGIN:STANDARD") + lines.count(b"BEGIN:DAYLIGHT") > MOST_CHANGES:
         raise CannotRead("it holds too many time zones")
+    if lines.count(b"BEGIN:") > MOST_PARTS:
+        raise CannotRead("it holds too many parts")
 
 
 def steps_of(rule: Rule, begun: date, last: date) -> int:

@@ -81,6 +81,10 @@ class JsonFields:
         value = self.value(name)
         if value is None:
             return None
+        if isinstance(value, float) and value.is_integer():
+            value = int(
+                value
+            )  # because: in JSON 7.0 is the whole number 7 (JSON Schema 2020-12, core, 4.2.3)
         if isinstance(value, bool) or not isinstance(value, int):
             return self._refuse(name, "must be a whole number", None)
         if not lowest <= value <= highest:

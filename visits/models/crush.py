@@ -64,7 +64,10 @@ class AddedCow(TenantModel):
 
 
 class TrimPhoto(TenantModel):
-    """A picture of a foot (JPEG), taken at the crush. `trim` follows when the cow herself has arrived."""
+    """A picture of a foot (JPEG), taken at the crush. `trim` follows when the cow herself has arrived.
+
+    `size` and `sha256` are of what the phone sent; `picture` is what was drawn anew of it.
+    """
 
     uid = models.UUIDField()
     visit = models.ForeignKey(Visit, on_delete=models.PROTECT, related_name="photos")

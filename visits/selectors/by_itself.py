@@ -1,11 +1,11 @@
 """What the program does by itself for a business, and how it stands, a line each."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from trimops.accounts.actions import Action
 from trimops.accounts.models import Business
-from trimops.accounts.roles import Role
 from trimops.errands.domain.errand_states import ErrandState
 from trimops.errands.models import Errand
 from trimops.errands.selectors.newest_backup import newest_backup
@@ -23,6 +23,7 @@ from visits.selectors.lone_watch.why_nobody_is_told import why_nobody_is_told
 
 LOOK_BACK = timedelta(days=2)
 OLD_BACKUP = timedelta(days=2)
+Allows = Callable[[Action], bool]
 
 
 @dataclass(frozen=True)
@@ -46,11 +47,11 @@ class DailyLine:
     state: ErrandState | None
 
 
-def parts_of(business: Business, role: Role, now: datetime) -> list[Part]:
-    """Those that somebody of this role may open."""
+def parts_of(business: Business, allows: Allows, now: datetime) -> list[Part]:
+    """Those that somebody may open, by what they are allowed."""
     scope = Scope(business.pk)
-    parts = [*_messages(scope, role), _leaving(scope, role), _watch(scope, now), *_calendars(scope)]
-    return [*parts, *(_owners(scope, business, now) if role is Role.OWNER else ())]
+    parts = [*_messages(scope, allows), _leaving(scope, allows), _watch(scope, now), *_calendars(scope)]
+    return [*parts, *(_owners(scope, business, now) if allows(Action.KEEP_BUSINESS) else ())]
 
 
 def daily_lines(business: Business, now: datetime) -> list[DailyLine]:
@@ -69,8 +70,8 @@ def daily_lines(business: Business, now: datetime) -> list[DailyLine]:
     ]
 
 
-def _messages(scope: Scope, role: Role) -> Iterator[Part]:
-    if role is Role.TRIMMER:
+def _messages(scope: Scope, allows: Allows) -> Iterator[Part]:
+    if not allows(Action.KEEP_MESSAGES):
         return
     rules = MessageRules.objects.within(scope).first()
     count = len(rules.switched_on) if rules else 0
@@ -80,8 +81,8 @@ def _messages(scope: Scope, role: Role) -> Iterator[Part]:
     yield _part("Messages to farms", says, "messages", bool(count))
 
 
-def _leaving(scope: Scope, role: Role) -> Part:
-    topics = [topic for topic in Topic if role is not Role.TRIMMER or not topic.tells_money]
+def _leaving(scope: Scope, allows: Allows) -> Part:
+    topics = [topic for topic in Topic if allows(Action.SEE_MONEY) or not topic.tells_money]
     counts = outgoing_counts(scope, topics)
     waits = f"{counts.waiting or 'nothing'} wait{'' if counts.waiting > 1 else 's'}"
     if counts.failed:

@@ -9,6 +9,8 @@ from trimops.accounts.models import Business
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
 from trimops.web.templatetags.figures import money as money_words
+from trimops.web.templatetags.moments import clock
+from trimops.web.templatetags.moments import day as day_words
 from visits.domain.planning.board import Board
 from visits.domain.planning.measures import instant
 from visits.domain.planning.moves.price_moves import Moves, Price, price_moves
@@ -148,3 +150,12 @@ def _out(moves: Moves, board: Board, business: Business) -> tuple[str, str]:
 def place_at(places: StopPlaces, shift: str, position: int) -> PlaceView | None:
     """The place so named, if there is one."""
     return next((p for p in places.places if (p.shift, p.position) == (shift, position)), None)
+
+
+def move_words(places: StopPlaces, place: PlaceView | None) -> str:
+    """What is done to the stop, in a sentence; no place takes it out of the week."""
+    name = places.visit.farm.name
+    if place is None:
+        return f"{name} taken out of the week"
+    put = "put in" if places.here is None else "moved"
+    return f"{name} {put}: {day_words(place.day)}, {clock(place.start)}, {place.van}"

@@ -5,18 +5,16 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
 
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.models import CalendarAddress
 from visits.services.make_calendar_address import make_calendar_address
 from visits.services.revoke_calendar_address import revoke_calendar_address
 from visits.web.calendar_form import CalendarForm
 
-DIARY = frozenset({Role.OWNER, Role.TRIMMER, Role.OFFICE})
-
 
 class CalendarPage(ScopedPage):
-    roles = DIARY
+    does = Action.KEEP_CALENDARS
     template = "visits/calendar.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -44,7 +42,7 @@ class CalendarPage(ScopedPage):
 
 
 class RevokeCalendarPage(ScopedPage):
-    roles = DIARY
+    does = Action.KEEP_CALENDARS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         revoke_calendar_address(address=self.fetch(CalendarAddress, pk), at=self.now)

@@ -7,18 +7,18 @@ from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 from django.urls import reverse
 
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import monday_of
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.what_happened import WhatHappened
 from visits.services.replan_week import replan_week
 from visits.web.changed_forms import FORMS, Asked, ChangedForm
-from visits.web.week_pages import PLANNERS
 
 
 class WeekChangedPage(ScopedPage):
     """What happened? One button each."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
     template = "visits/week_changed.html"
 
     def get(self, request: HttpRequest, week: str) -> HttpResponse:
@@ -28,7 +28,7 @@ class WeekChangedPage(ScopedPage):
 class WhatChangedPage(ScopedPage):
     """One thing that happened: its fields; then the week is planned again."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
     template = "visits/week_changed_what.html"
 
     def get(self, request: HttpRequest, week: str, what: str) -> HttpResponse:

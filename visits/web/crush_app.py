@@ -11,7 +11,7 @@ from django.utils.decorators import method_decorator
 from django.views import View
 from django.views.decorators.http import condition
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
 from visits.web.crush_files import SHELL, crush_files, crush_modules, crush_version
@@ -25,7 +25,7 @@ PAPER = "#f7f6f0"
 class CrushDaysPage(ScopedPage):
     """The days on this phone; where the installed app begins."""
 
-    roles = AT_THE_CRUSH
+    does = Action.WORK_AT_CRUSH
     template = SHELL
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -36,7 +36,7 @@ class CrushDaysPage(ScopedPage):
 class CrushPage(ScopedPage):
     """One visit. The page reads its number from the address."""
 
-    roles = AT_THE_CRUSH
+    does = Action.WORK_AT_CRUSH
     template = SHELL
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

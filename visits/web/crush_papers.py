@@ -5,7 +5,7 @@ from django.utils.decorators import method_decorator
 from django.views.decorators.csrf import ensure_csrf_cookie
 from django.views.decorators.gzip import gzip_page
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
@@ -19,7 +19,7 @@ from visits.selectors.crush_papers import crush_papers
 class CrushPapersPage(ScopedPage):
     """Everything the day needs, as JSON. The cookie lets the phone send what it kept."""
 
-    roles = AT_THE_CRUSH
+    does = Action.WORK_AT_CRUSH
 
     def get(self, request: HttpRequest, pk: int) -> JsonResponse:
         visit = self.fetch(Visit, pk, "farm", "business", "van")
@@ -30,7 +30,7 @@ class CrushPapersPage(ScopedPage):
 class CrushTodayPage(ScopedPage):
     """{"fetched_at", "today", "visits": [...]}: those of today and tomorrow, see `crush_days`."""
 
-    roles = AT_THE_CRUSH
+    does = Action.WORK_AT_CRUSH
 
     def get(self, request: HttpRequest) -> JsonResponse:
         zone = self.seat.business.zone

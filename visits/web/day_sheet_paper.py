@@ -2,7 +2,7 @@
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.day_sheet import day_sheet
@@ -13,7 +13,7 @@ from visits.selectors.day_sheet_content import day_sheet_content
 class DaySheetPaper(ScopedPage):
     """Of one van's day in a plan; a plan that is only proposed says so across the page."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
 
     def get(self, request: HttpRequest, pk: int, shift: str) -> HttpResponse:
         plan = self.fetch(WeekPlan, pk, "business")

@@ -8,7 +8,7 @@ from django.core.exceptions import PermissionDenied
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import STAFF, FarmRight
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import RuleBroken
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
@@ -32,7 +32,7 @@ class DraftEditPage(ScopedPage):
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         visit = self._visit(pk)
         form = DraftActForm(request.POST, visit=visit)
-        if not self.seat.may(FarmRight.EDITS_DRAFT) or (form.is_count and self.seat.scope.is_farm_client):
+        if form.is_count and self.seat.scope.is_farm_client:
             raise PermissionDenied
         if not form.is_valid():
             return self._list(visit, form, 400)
@@ -59,7 +59,7 @@ class DraftEditPage(ScopedPage):
             "farm": visit.farm,
             "draft": draft,
             "form": form or DraftActForm(visit=visit, count=max(1, len(draft.order.present))),
-            "may_change": draft.can_change and self.seat.may(FarmRight.EDITS_DRAFT),
+            "may_change": draft.can_change and self.may_post,
             "for_farm": self.seat.scope.is_farm_client,
             "cow_page": self.cow_page,
         }
@@ -103,7 +103,7 @@ class DraftEditPage(ScopedPage):
 class DraftPage(DraftEditPage):
     """As staff see it."""
 
-    roles = STAFF
+    does = Action.KEEP_VISITS
     template = "visits/draft.html"
     address = "draft"
     cow_page = "cow"

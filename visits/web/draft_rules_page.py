@@ -5,7 +5,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.models import Farm
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.draft_rules import RULE_SETS
 from visits.selectors.draft_rules_in_use import RulesInUse, rules_in_use
@@ -14,7 +14,7 @@ from visits.web.draft_forms import DraftRulesForm, RuleSetForm
 
 
 class DraftRulesPage(ScopedPage):
-    roles = STAFF
+    does = Action.KEEP_VISITS
     template = "visits/draft_rules.html"
 
     def get(self, request: HttpRequest, farm_pk: int) -> HttpResponse:

@@ -4,7 +4,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.models import BusinessFigures
 from visits.selectors.lengths_story import lengths_story
@@ -14,7 +14,7 @@ from visits.web.figures_form import FiguresForm
 
 
 class FiguresPage(ScopedPage):
-    roles = frozenset({Role.OWNER, Role.TRIMMER})
+    does = Action.KEEP_FIGURES
     template = "visits/figures.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

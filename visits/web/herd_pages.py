@@ -3,7 +3,7 @@
 from django.http import HttpRequest, HttpResponse
 
 from farms.models import Farm
-from trimops.accounts.roles import EVERYONE, STAFF, FarmRight
+from trimops.accounts.actions import Action
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.herd_year import herd_year
@@ -13,7 +13,7 @@ from visits.selectors.herd_view import herd_view, herd_year_story
 class HerdFiguresPage(ScopedPage):
     """At most six pictures, each with its finding, and the rest in short tables."""
 
-    roles = STAFF
+    does = Action.SEE_EVERY_FARM
     template = "visits/herd_figures.html"
 
     def get(self, request: HttpRequest, farm_pk: int) -> HttpResponse:
@@ -24,8 +24,7 @@ class HerdFiguresPage(ScopedPage):
 class HerdYearPaper(ScopedPage):
     """The same of one calendar year, as a PDF."""
 
-    roles = EVERYONE
-    right = FarmRight.READS_REPORTS
+    does = Action.SEE_WORK
 
     def get(self, request: HttpRequest, farm_pk: int, year: int) -> HttpResponse:
         farm = self.fetch(Farm, farm_pk, "business")

@@ -76,7 +76,7 @@ class ScoresForm(forms.Form):
         if (upload.size or 0) > MOST_BYTES:
             raise forms.ValidationError("The file is larger than 5 MB: save only cows and scores.")
         try:
-            lines = lines_of_table(read_table(upload.name or "", upload.read()))
+            lines = lines_of_table(read_table(upload.read()))
         except UnreadableHerdList as fault:
             raise forms.ValidationError(str(fault)) from fault
         self.cleaned_data["lines"] = lines

@@ -8,7 +8,7 @@ from django.shortcuts import redirect
 from django.urls import reverse
 
 from farms.models import Farm
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.web.scoped_page import ScopedPage
@@ -54,7 +54,7 @@ class ScoresPage(ScopedPage):
 class MobilityPage(ScoresPage):
     """As staff see it."""
 
-    roles = STAFF
+    does = Action.KEEP_COWS
     template = "visits/mobility.html"
     address = "mobility"
 

@@ -5,7 +5,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.models import Farm
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.models import HeldCow, HeldHour, Visit
@@ -22,7 +22,7 @@ SHOWN_AT_ONCE = 6
 class FarmWhenPage(ScopedPage):
     """The question; with its answers in the address, what can be offered."""
 
-    roles = STAFF
+    does = Action.KEEP_VISITS
     template = "visits/farm_when.html"
 
     def get(self, request: HttpRequest, farm_pk: int) -> HttpResponse:
@@ -52,7 +52,7 @@ class FarmWhenPage(ScopedPage):
 
 
 class HoldOfferPage(ScopedPage):
-    roles = STAFF
+    does = Action.KEEP_VISITS
 
     def post(self, request: HttpRequest, farm_pk: int) -> HttpResponseBase:
         farm = self.fetch(Farm, farm_pk, "business")
@@ -69,7 +69,7 @@ class HoldOfferPage(ScopedPage):
 class HeldHourPage(ScopedPage):
     """What is held and until when; the farm's answer."""
 
-    roles = STAFF
+    does = Action.KEEP_VISITS
     template = "visits/held_hour.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -90,7 +90,7 @@ class HeldHourPage(ScopedPage):
 
 
 class TakeOfferPage(ScopedPage):
-    roles = STAFF
+    does = Action.KEEP_VISITS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         held = self.fetch(HeldHour, pk, "farm__business", "van", "business")
@@ -104,7 +104,7 @@ class TakeOfferPage(ScopedPage):
 
 
 class LetGoOfferPage(ScopedPage):
-    roles = STAFF
+    does = Action.KEEP_VISITS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         held = self.fetch(HeldHour, pk, "farm")

@@ -4,6 +4,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.models import OutsideCalendar, Van
 from visits.selectors.outside_calendars import calendar_lines
@@ -11,11 +12,10 @@ from visits.services.add_outside_calendar import CalendarRefused, add_outside_ca
 from visits.services.look_at_calendars import ask_for_fetch
 from visits.services.remove_outside_calendar import remove_outside_calendar
 from visits.web.outside_calendar_form import OutsideCalendarForm
-from visits.web.van_pages import OWNERS
 
 
 class VanCalendarsPage(ScopedPage):
-    roles = OWNERS
+    does = Action.KEEP_VANS
     template = "visits/van_calendars.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -42,7 +42,7 @@ class VanCalendarsPage(ScopedPage):
 class ReadCalendarPage(ScopedPage):
     """It is read again at once."""
 
-    roles = OWNERS
+    does = Action.KEEP_VANS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = self.fetch(OutsideCalendar, pk)
@@ -52,7 +52,7 @@ class ReadCalendarPage(ScopedPage):
 
 
 class RemoveCalendarPage(ScopedPage):
-    roles = OWNERS
+    does = Action.KEEP_VANS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         row = self.fetch(OutsideCalendar, pk)

@@ -2,7 +2,7 @@
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import EVERYONE, FarmRight
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
@@ -16,8 +16,7 @@ from visits.selectors.issued_reports import newest_report, report_of_version
 class VisitReportPaper(ScopedPage):
     """The newest version, byte by byte as it was issued."""
 
-    roles = EVERYONE
-    right = FarmRight.READS_REPORTS
+    does = Action.SEE_WORK
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         visit = self.fetch(Visit, pk)
@@ -30,8 +29,7 @@ class VisitReportPaper(ScopedPage):
 class VisitReportVersionPaper(ScopedPage):
     """A version from before."""
 
-    roles = EVERYONE
-    right = FarmRight.READS_REPORTS
+    does = Action.SEE_WORK
 
     def get(self, request: HttpRequest, pk: int, version: int) -> HttpResponse:
         visit = self.fetch(Visit, pk)
@@ -44,8 +42,7 @@ class VisitReportVersionPaper(ScopedPage):
 class ReferralLetterPaper(ScopedPage):
     """The newest letter to the vet about one cow of the visit."""
 
-    roles = EVERYONE
-    right = FarmRight.READS_REPORTS
+    does = Action.SEE_WORK
 
     def get(self, request: HttpRequest, pk: int, trim_pk: int) -> HttpResponse:
         visit = self.fetch(Visit, pk)
@@ -57,7 +54,7 @@ class ReferralLetterPaper(ScopedPage):
 
 
 class DraftListPaper(ScopedPage):
-    roles = EVERYONE
+    does = Action.SEE_VISITS
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         visit = self.fetch(Visit, pk, "farm", "business", "van")

@@ -7,7 +7,7 @@ from django.http import Http404, HttpRequest, HttpResponseBase, JsonResponse
 from django.shortcuts import redirect
 from django.urls import reverse
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import monday_of
 from trimops.web.scoped_page import ScopedPage
 from visits.models import WeekPlan, WeekPlanState
@@ -17,13 +17,13 @@ from visits.services.ask_proof import ask_proof
 from visits.services.ask_week_plan import ask_week_plan
 from visits.services.bring_back_plan import bring_back_plan
 from visits.services.stop_thinking import LONGEST_ANSWER, stop_thinking
-from visits.web.week_pages import PLANNERS, week_address
+from visits.web.week_pages import week_address
 
 
 class PlanWeekPage(ScopedPage):
     """Ask for a plan of the week."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, week: str) -> HttpResponseBase:
         try:
@@ -37,7 +37,7 @@ class PlanWeekPage(ScopedPage):
 class WeekPlanPage(ScopedPage):
     """How far the thinking is, the cost falling; once done, the week itself."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
     template = "visits/week_thinking.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponseBase:
@@ -55,7 +55,7 @@ class WeekPlanPage(ScopedPage):
                 "failed": failed,
                 "again_url": week_address(plan),
                 "chart": cost_drawing(plan, self.seat.business),
-                "may_stop": self.seat.role in PLANNERS and self._hears_nothing(plan),
+                "may_stop": self.seat.allows(Action.PLAN_WEEKS) and self._hears_nothing(plan),
             }
         )
 
@@ -68,7 +68,7 @@ class WeekPlanPage(ScopedPage):
 class WeekPlanProgress(ScopedPage):
     """The same as figures, for the progress bar; `chart` is the drawing (SVG) of how the cost fell."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
 
     def get(self, request: HttpRequest, pk: int) -> JsonResponse:
         plan = self.fetch(WeekPlan, pk)
@@ -89,7 +89,7 @@ class WeekPlanProgress(ScopedPage):
 class StopThinkingPage(ScopedPage):
     """Enough: keep the best week so far."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = stop_thinking(week_plan=self.fetch(WeekPlan, pk), at=self.now)
@@ -97,7 +97,7 @@ class StopThinkingPage(ScopedPage):
 
 
 class AcceptWeekPlanPage(ScopedPage):
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = accept_week_plan(week_plan=self.fetch(WeekPlan, pk), at=self.now, by=self.seat.user)
@@ -108,7 +108,7 @@ class AcceptWeekPlanPage(ScopedPage):
 class BringBackPlanPage(ScopedPage):
     """The way back: an earlier plan is proposed again."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = bring_back_plan(week_plan=self.fetch(WeekPlan, pk, "business"), at=self.now, by=self.seat.user)
@@ -119,7 +119,7 @@ class BringBackPlanPage(ScopedPage):
 class ProvePlanPage(ScopedPage):
     """How much cheaper could anybody drive this week? Worked out in the background."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = ask_proof(week_plan=self.fetch(WeekPlan, pk))

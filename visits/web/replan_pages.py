@@ -5,7 +5,7 @@ from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase, Js
 from django.shortcuts import redirect
 from django.urls import reverse
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.messages.message_kinds import ABOUT_HOUR
 from visits.models import Visit, WeekPlan, WeekPlanState
@@ -14,7 +14,7 @@ from visits.selectors.plan_comparison import change_of_plan, minor, plan_against
 from visits.services.accept_week_plan import accept_week_plan
 from visits.services.drop_week_plan import drop_week_plan
 from visits.services.tell_hour import tell_hour
-from visits.web.week_pages import PLANNERS, week_address
+from visits.web.week_pages import week_address
 
 WAITING = (WeekPlanState.THINKING, WeekPlanState.FAILED)
 
@@ -22,7 +22,7 @@ WAITING = (WeekPlanState.THINKING, WeekPlanState.FAILED)
 class ReplanPage(ScopedPage):
     """How far the thinking is; once done, what the new plan changes."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
     template = "visits/replan.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -42,7 +42,7 @@ class ReplanPage(ScopedPage):
                 "is_open": plan.state == WeekPlanState.PROPOSED,
                 "is_accepted": plan.state == WeekPlanState.ACCEPTED,
                 "goes_alone": any_on(self.scope, ABOUT_HOUR),
-                "may_plan": self.seat.role in PLANNERS,
+                "may_plan": self.seat.allows(Action.PLAN_WEEKS),
                 "week_url": week_address(plan),
             }
         )
@@ -63,7 +63,7 @@ class ReplanPage(ScopedPage):
 class ReplanProgress(ScopedPage):
     """The same as figures, for the progress bar."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
 
     def get(self, request: HttpRequest, pk: int) -> JsonResponse:
         plan = self.fetch(WeekPlan, pk)
@@ -78,7 +78,7 @@ class ReplanProgress(ScopedPage):
 class AcceptReplanPage(ScopedPage):
     """The new plan becomes the diary; confirmed visits move where they are ticked."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = self.fetch(WeekPlan, pk)
@@ -91,7 +91,7 @@ class AcceptReplanPage(ScopedPage):
 class DropReplanPage(ScopedPage):
     """The diary stays as it is."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = drop_week_plan(week_plan=self.fetch(WeekPlan, pk), at=self.now, by=self.seat.user)
@@ -102,7 +102,7 @@ class DropReplanPage(ScopedPage):
 class FarmToldPage(ScopedPage):
     """Somebody has told the farm its hour."""
 
-    roles = STAFF
+    does = Action.KEEP_VISITS
 
     def post(self, request: HttpRequest, pk: int, visit_pk: int) -> HttpResponseBase:
         plan = self.fetch(WeekPlan, pk)
@@ -114,7 +114,7 @@ class FarmToldPage(ScopedPage):
 class PlanAgainstPage(ScopedPage):
     """Two plans of one week: what the first changes against the other."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
     template = "visits/plan_against.html"
 
     def get(self, request: HttpRequest, pk: int, other: int) -> HttpResponse:

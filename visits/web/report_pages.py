@@ -4,7 +4,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Trim, Visit
@@ -18,7 +18,7 @@ NOT_ISSUED = "The report of this visit has not been issued yet."
 class ReportPage(ScopedPage):
     """What the newest version says, in the words of its PDF."""
 
-    roles = STAFF
+    does = Action.KEEP_WORK
     template = "visits/report.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -32,7 +32,7 @@ class ReportPage(ScopedPage):
 class IssueReportPage(ScopedPage):
     """The first version of a visit from before, or a new one when more has been noted since."""
 
-    roles = STAFF
+    does = Action.KEEP_WORK
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         visit = self.fetch(Visit, pk)
@@ -47,7 +47,7 @@ class IssueReportPage(ScopedPage):
 class IssueLetterPage(ScopedPage):
     """The letter that hands a cow of the visit to the vet."""
 
-    roles = STAFF
+    does = Action.KEEP_WORK
 
     def post(self, request: HttpRequest, pk: int, trim_pk: int) -> HttpResponseBase:
         visit = self.fetch(Visit, pk)

@@ -7,6 +7,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, JsonResponse
 from django.shortcuts import redirect
 
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage
 from trimops.web.templatetags.figures import money
@@ -15,12 +16,19 @@ from visits.models import PlanLock, Visit, WeekPlan, WeekPlanState
 from visits.selectors.plan_holds import LOCKABLE
 from visits.selectors.plan_reasons import reasons_of
 from visits.selectors.standing_plan import standing_plan
-from visits.selectors.stop_places import PlaceView, PlanDoesNotHold, StopPlaces, place_at, stop_places
+from visits.selectors.stop_places import (
+    PlaceView,
+    PlanDoesNotHold,
+    StopPlaces,
+    move_words,
+    place_at,
+    stop_places,
+)
 from visits.services.lock_stop import LockOn, lock_stop
 from visits.services.move_stop import PlanWasChanged, StopMove, move_stop
 from visits.services.unlock_stop import unlock_stop
 from visits.templatetags.plan_reasons import why_of
-from visits.web.week_pages import PLANNERS, week_address
+from visits.web.week_pages import week_address
 
 OPEN = (WeekPlanState.PROPOSED, WeekPlanState.ACCEPTED)
 
@@ -28,7 +36,7 @@ OPEN = (WeekPlanState.PROPOSED, WeekPlanState.ACCEPTED)
 class StopOfPlan(ScopedPage):
     """A page of one stop: finds the plan, the visit, and the places that it could have."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def places(self, pk: int, visit_pk: int) -> tuple[WeekPlan, StopPlaces]:
         plan, visit = self.fetch(WeekPlan, pk, "business"), self.fetch(Visit, visit_pk, "farm")
@@ -119,20 +127,12 @@ class MoveStopPage(StopOfPlan):
             raise PlanWasChanged("This plan was set aside: look at the week again.")
         shift, position = request.POST.get("shift", ""), _number(request.POST.get("position", "0"))
         place = place_at(places, shift, position) if shift else None
-        words = _said(places, place)
+        words = move_words(places, place)
         move = StopMove(places.visit, shift, position, words)
         version = move_stop(week_plan=plan, move=move, at=self.now, by=self.seat.user)
         messages.success(request, f"{words}: {place.price if place else places.out}.")
         shown = place or places.here
         return redirect(week_address(version, shown.day if shown else None))
-
-
-def _said(places: StopPlaces, place: PlaceView | None) -> str:
-    name = places.visit.farm.name
-    if place is None:
-        return f"{name} taken out of the week"
-    put = "put in" if places.here is None else "moved"
-    return f"{name} {put}: {day(place.day)}, {clock(place.start)}, {place.van}"
 
 
 def _number(text: str) -> int:
@@ -142,7 +142,7 @@ def _number(text: str) -> int:
 class LockStopPage(ScopedPage):
     """Lock the stop to its day or its hour, or take the lock off (`on` = day, hour, off)."""
 
-    roles = PLANNERS
+    does = Action.PLAN_WEEKS
 
     def post(self, request: HttpRequest, pk: int, visit_pk: int) -> HttpResponseBase:
         plan, visit = self.fetch(WeekPlan, pk, "business"), self.fetch(Visit, visit_pk, "farm")

@@ -5,16 +5,19 @@ from typing import TYPE_CHECKING
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.db.models import Prefetch
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from farms.models import WEEKDAYS
+from trimops.accounts.actions import Action
 from trimops.accounts.models import User
-from trimops.accounts.roles import STAFF, Role
+from trimops.accounts.roles import Role
 from trimops.kernel.clock import local_day
 from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 from visits.models import DayOff, ShiftPattern, Van, VanOut
 from visits.selectors.van_absences import own_appointments
 from visits.services.end_van_out import end_van_out
@@ -27,14 +30,13 @@ else:
     VanModelForm = forms.ModelForm
 
 LOOKED_AHEAD = timedelta(days=28)
-OWNERS = frozenset({Role.OWNER, Role.TRIMMER})
 
 
 def clock() -> forms.TimeInput:
     return forms.TimeInput(attrs={"type": "time"}, format="%H:%M")
 
 
-class VanForm(VanModelForm):
+class VanForm(SeenForm, VanModelForm):
     weekdays = forms.TypedMultipleChoiceField(
         label="Goes out on", choices=WEEKDAYS, coerce=int, widget=forms.CheckboxSelectMultiple
     )
@@ -73,12 +75,13 @@ class VanForm(VanModelForm):
         )
         self.fields["trimmer"].queryset = drivers  # type: ignore[attr-defined]
 
-    def clean(self) -> None:
+    def clean(self) -> dict[str, object]:
         super().clean()
         data = self.cleaned_data
         for first, last in (("starts", "ends"), ("meal_earliest", "meal_latest")):
             if data.get(first) and data.get(last) and data[last] <= data[first]:
                 self.add_error(last, "This is not after the time before it: give a later one.")
+        return data
 
     def hours(self) -> VanHours:
         """When it goes out, once the form is valid."""
@@ -86,7 +89,7 @@ class VanForm(VanModelForm):
 
 
 class VansPage(ScopedPage):
-    roles = STAFF
+    does = Action.SEE_VANS
     template = "visits/vans.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -99,7 +102,7 @@ class VansPage(ScopedPage):
         return self.show(
             {
                 "vans": [(van, own.get(van.pk, [])) for van in vans],
-                "may_mend": self.seat.role in OWNERS,
+                "may_mend": self.seat.allows(Action.KEEP_VANS),
                 "now": self.now,
             }
         )
@@ -108,18 +111,20 @@ class VansPage(ScopedPage):
 class VanEditPage(ScopedPage):
     """A new van, or a known one."""
 
-    roles = OWNERS
+    does = Action.KEEP_VANS
     template = "visits/van_edit.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         van = self._van(pk)
         return self.show({"van": van, "form": VanForm(instance=van, initial=self._hours(van))})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         van = self._van(pk)
-        form = VanForm(request.POST, instance=van)
+        van = van.locked() if van.pk else van
+        form = VanForm(request.POST, instance=van, initial=self._hours(van))
         if not form.is_valid():
-            return self.show({"van": van, "form": form}, status=400)
+            return self.show({"van": van, "form": form}, status=form.refused_as)
         save_van(van=form.instance, hours=form.hours(), at=self.now)
         messages.success(request, f"{van.name} is kept; the next plan goes by it.")
         return redirect("vans")
@@ -143,7 +148,7 @@ class DayOffForm(forms.Form):
 class DayOffPage(ScopedPage):
     """A day on which the van stays in, or goes out after all."""
 
-    roles = OWNERS
+    does = Action.KEEP_VANS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         van = self.fetch(Van, pk)
@@ -161,7 +166,7 @@ class DayOffPage(ScopedPage):
 class VanBackPage(ScopedPage):
     """The van that was out of action works again."""
 
-    roles = OWNERS
+    does = Action.KEEP_VANS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         out = self.fetch(VanOut, pk, "van")

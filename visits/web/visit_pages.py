@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.models import Cow, Farm
-from trimops.accounts.roles import AT_THE_CRUSH, STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.visit_states import VisitState
@@ -34,7 +34,7 @@ PER_PAGE = 40
 class VisitListPage(ScopedPage):
     """Open visits, or those of one state."""
 
-    roles = STAFF
+    does = Action.SEE_DIARY
     template = "visits/visit_list.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -49,7 +49,7 @@ class VisitListPage(ScopedPage):
 
 
 class VisitPage(ScopedPage):
-    roles = STAFF
+    does = Action.SEE_DIARY
     template = "visits/visit.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -66,7 +66,7 @@ class VisitPage(ScopedPage):
         }
         if uses := visit_uses(self.scope, visit):
             words |= {"uses": uses, "materials": visit_materials(self.scope, [visit])[visit.pk]}
-        crush = {"crush": crush_story(self.scope, visit), "at_crush": self.seat.role in AT_THE_CRUSH}
+        crush = {"crush": crush_story(self.scope, visit), "at_crush": self.seat.allows(Action.WORK_AT_CRUSH)}
         papers: dict[str, object] = {"for_vet": cows_for_vet(self.scope, visit)}
         if visit.visit_state is VisitState.FINISHED:
             papers["report"] = report_state(self.scope, visit)
@@ -76,7 +76,7 @@ class VisitPage(ScopedPage):
 class VisitAskPage(ScopedPage):
     """Ask for a visit to a farm."""
 
-    roles = STAFF
+    does = Action.KEEP_VISITS
     template = "visits/visit_ask.html"
 
     def get(self, request: HttpRequest, farm_pk: int) -> HttpResponse:
@@ -98,7 +98,7 @@ class VisitAskPage(ScopedPage):
 class CowPage(ScopedPage):
     """One cow: what is due, and everything that was done."""
 
-    roles = STAFF
+    does = Action.SEE_EVERY_FARM
     template = "visits/cow.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

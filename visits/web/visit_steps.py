@@ -7,7 +7,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import AT_THE_CRUSH, STAFF
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.cautions import BEFORE_THE_FIRST_COW
 from visits.models import Visit
@@ -24,7 +24,7 @@ from visits.web.forms import FinishForm, PlanVisitForm, ReasonForm, StartForm
 class VisitStep(ScopedPage):
     """One step: a question, a form, a button."""
 
-    roles = STAFF
+    does = Action.KEEP_VISITS
     template = "visits/step.html"
     question: ClassVar[str] = ""
     button: ClassVar[str] = ""
@@ -118,7 +118,7 @@ class CallOffVisitPage(VisitStep):
 
 
 class StartVisitPage(VisitStep):
-    roles = AT_THE_CRUSH
+    does = Action.WORK_AT_CRUSH
     question, button, said = "Before the first cow", "Start the visit", "The visit is under way."
     lines = BEFORE_THE_FIRST_COW
 
@@ -130,7 +130,7 @@ class StartVisitPage(VisitStep):
 
 
 class FinishVisitPage(VisitStep):
-    roles = AT_THE_CRUSH
+    does = Action.WORK_AT_CRUSH
     question, button = "Is the last cow done and the kit clean?", "Finish the visit"
     said = "The visit is finished: its re-checks are booked and its invoice is drafted."
 

@@ -5,7 +5,7 @@ from datetime import date, time, timedelta
 from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 
-from trimops.accounts.roles import STAFF, Role
+from trimops.accounts.actions import Action
 from trimops.errands.selectors.stuck_errands import stuck_rows
 from trimops.kernel.clock import at_local, local_day, monday_of
 from trimops.web.scoped_page import ScopedPage
@@ -21,13 +21,11 @@ from visits.selectors.travel_note import travel_note
 from visits.selectors.van_absences import Absence, own_appointments
 from visits.selectors.week_view import WeekView, week_view
 
-PLANNERS = frozenset({Role.OWNER, Role.TRIMMER})
-
 
 class ThisWeekPage(ScopedPage):
     """The plan of a week that is worked on, or what there is to plan."""
 
-    roles = STAFF
+    does = Action.SEE_WEEKS
     template = "visits/this_week.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -50,8 +48,8 @@ class ThisWeekPage(ScopedPage):
                 "in_diary_count": len(placed) if plan is None else 0,
                 "wanted": [visit for visit in waiting if visit.pk not in placed | left],
                 "wanted_count": len(waiting),
-                "may_plan": self.seat.role in PLANNERS,
-                "stuck_count": stuck_rows(self.scope).count() if self.seat.role is Role.OWNER else 0,
+                "may_plan": self.seat.allows(Action.PLAN_WEEKS),
+                "stuck_count": stuck_rows(self.scope).count() if self.seat.allows(Action.MEND_STUCK) else 0,
                 "holidays": holidays_between(business, monday, monday + timedelta(days=6)).items(),
                 "works_holidays": business.works_holidays,
                 "appointments": self._appointments(monday),

@@ -1,5 +1,6 @@
 """One day's writings of a realistic mix, sent through the real address, and its rows inserted plainly."""
 
+import io
 import time
 from dataclasses import dataclass
 from random import Random
@@ -7,6 +8,7 @@ from uuid import uuid4
 
 from django.db import transaction
 from django.test import Client
+from PIL import Image
 
 from farms.models import Cow
 from tests.factories import make_house, make_kit, under_way
@@ -24,6 +26,19 @@ from visits.models import (
     TrimmedFoot,
     TrimPhoto,
 )
+
+# Of noise a JPEG of this quality takes so many bytes for each dot.
+QUALITY, BYTES_A_DOT = 85, 0.78
+
+
+def noise_of(photo_bytes: int, chance: Random) -> bytes:
+    """A JPEG of noise of about so many bytes, which no packing makes smaller."""
+    side = max(8, int((photo_bytes / BYTES_A_DOT) ** 0.5))
+    out = io.BytesIO()
+    dots = chance.randbytes(side * side * 3)
+    Image.frombytes("RGB", (side, side), dots).save(out, "JPEG", quality=QUALITY)
+    return out.getvalue()
+
 
 # In an order in which each may point at those before it.
 TABLES = (
@@ -56,8 +71,8 @@ class CrushDay:
         for cow, dish in zip(herd, dishes, strict=True):
             self.phone.write({"cow": {"id": cow.pk}, "told_vet": "", "entry": dish.entry})
         records = [writing["record"] for writing in self.phone.waiting[:: max(1, cows // photos)]][:photos]
-        noise = chance.randbytes(photo_bytes - 6)
-        self.photos = [(record, uuid4(), b"\xff\xd8\xff\xe0" + noise + b"\xff\xd9") for record in records]
+        picture = noise_of(photo_bytes, chance)
+        self.photos = [(record, uuid4(), picture) for record in records]
 
     def send_cows(self) -> None:
         while self.phone.waiting:

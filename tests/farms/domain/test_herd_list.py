@@ -4,7 +4,9 @@ import pytest
 
 from farms.domain.cow_status import CowStatus
 from farms.domain.herd_list import read_herd_list
-from farms.domain.herd_table import UnreadableHerdList
+from farms.domain.herd_table import UnreadableHerdList, read_table
+from visits.documents.csv_file import csv_file
+from visits.documents.data_table import DataTable
 
 
 def _rows(heading: str, *lines: str):
@@ -106,3 +108,10 @@ def test_the_number_of_the_lactation_and_the_day_she_left_are_read():
     row, heifer = _rows("Number,Status,Lactation,Left on", "1,sold,4,01/02/2026", "2,heifer,0,")
     assert (row.lactation, row.left_on, row.faults) == (4, date(2026, 2, 1), ())
     assert (heifer.lactation, heifer.faults) == (None, ())
+
+
+@pytest.mark.parametrize("number", ["-7", "+7", "=7", "@7", "'=7", "7", "O'Hara", "'s"])
+def test_a_list_that_we_wrote_ourselves_is_read_as_it_was(number):
+    """Our CSV puts an apostrophe before what a spreadsheet would run (`visits/documents/csv_file.py`)."""
+    written = csv_file(DataTable("cows", "", ("number", "status"), [(number, "dry")]))
+    assert read_herd_list(read_table(written)).rows[0].number == number

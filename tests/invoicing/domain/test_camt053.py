@@ -8,7 +8,7 @@ import pytest
 from lxml import etree
 
 from invoicing.domain.bank_file import MOST_BOOKINGS, UnreadableBankFile
-from invoicing.domain.camt053 import looks_like_xml, read_camt053
+from invoicing.domain.camt053 import MOST_TAGS, looks_like_xml, read_camt053
 
 BANK = Path(__file__).parents[3] / "fixtures" / "bank"
 OLD, NEW = (BANK / "camt053_v02.xml").read_bytes(), (BANK / "camt053_v08_overlap.xml").read_bytes()
@@ -133,3 +133,8 @@ def test_too_many_bookings_are_not_even_begun(many):
     content = entries().replace(b"<Stmt>", b"<Stmt>" + many * (MOST_BOOKINGS + 1))
     with pytest.raises(UnreadableBankFile, match="shorter periods"):
         read_camt053(content)
+
+
+def test_a_file_of_nothing_but_tags_is_refused_before_it_is_read():
+    with pytest.raises(UnreadableBankFile, match=f"more than {MOST_BOOKINGS}"):
+        read_camt053(b"<Document>" + b"<a/>" * (MOST_TAGS + 1) + b"</Document>")

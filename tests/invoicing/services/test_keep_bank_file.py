@@ -1,9 +1,10 @@
 import pytest
 
 from invoicing.domain.bank_file import MOST_BYTES
+from invoicing.models import BankFile
 from invoicing.services.keep_bank_file import BankFileRefused, keep_bank_file
 from invoicing.services.read_bank_file import read_bank_file
-from tests.factories import NOON, make_house
+from tests.factories import JPEG, NOON, make_house
 from tests.invoicing.domain.test_camt053 import OLD
 
 
@@ -25,7 +26,20 @@ def test_what_was_read_is_not_kept_again(house):
         keep(house)
 
 
-@pytest.mark.parametrize("content", [b"", b"x" * (MOST_BYTES + 1)])
-def test_empty_or_too_large(house, content):
+REFUSED = {
+    "empty": b"",
+    "too large": b"x" * (MOST_BYTES + 1),
+    "another XML": b"<invoice/>",
+    "a broken one": OLD[:-40],
+    "one with words that multiply": OLD.replace(b"?>", b'?><!DOCTYPE a [<!ENTITY a "b">]>', 1),
+    "a picture": JPEG,
+    "a PDF": b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n" + bytes(64) + b"\x81\x8d\xd8\xd8\xd8",
+    "a spreadsheet": b"PK\x03\x04" + bytes(26) + b"\x8d\xdc",
+}
+
+
+@pytest.mark.parametrize("content", REFUSED.values(), ids=REFUSED)
+def test_what_can_never_be_read_is_refused_and_not_kept(house, content):
     with pytest.raises(BankFileRefused):
         keep(house, content)
+    assert not BankFile.objects.within(house.scope).exists()

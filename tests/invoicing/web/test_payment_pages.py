@@ -109,3 +109,22 @@ def test_another_business_sees_none_of_it(house, office):
     with unscoped("the test looks"):
         assert Payment.objects.get(pk=payment.pk).taken_back_at is None
     assert payment.amount == Decimal(10)
+
+
+def test_an_amount_beside_an_invoice_that_was_settled_meanwhile_is_told_and_not_dropped(house, office):
+    bill = issued(house.farm, "60")
+    payment = note(house, "60", {bill.pk: Decimal(60)})
+    answer = office.post(new_url(house), fields(act="note", **{f"share_{bill.pk}": "60"}))
+    assert answer.status_code == 400
+    assert "is not open any more" in answer.content.decode()
+    assert Payment.objects.within(house.scope).get() == payment
+
+
+def test_a_rest_that_somebody_used_meanwhile_is_told_though_nothing_is_open(house, office):
+    bill = issued(house.farm, "60")
+    payment = note(house, "60", {bill.pk: Decimal(60)})
+    answer = office.post(reverse("payment", args=[payment.pk]), {f"share_{bill.pk}": "60"})
+    assert answer.status_code == 400
+    words = answer.content.decode()
+    assert "is not open any more" in words
+    assert "all of it used" in words

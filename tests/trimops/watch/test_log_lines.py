@@ -68,3 +68,20 @@ def test_no_line_holds_a_secret_link_wherever_it_stands(form):
 @BOTH
 def test_the_files_of_a_traceback_can_be_read(form):
     assert "test_log_lines.py" in form.format(record("broke", fault=fault_with("x")))
+
+
+@BOTH
+@pytest.mark.parametrize("sign", ["\n", "\r", "\x0b", "\x1b", "\x85", "\u2028", "\u2029"])
+def test_whoever_is_quoted_forges_no_line(form, sign):
+    line = form.format(
+        record("asked for %s", f"/x{sign}CRITICAL trimops.x all is lost", told={"path": f"/a{sign}b"})
+    )
+    assert sign not in line
+    assert len(line.splitlines()) == 1
+    assert "CRITICAL trimops.x all is lost" in line
+
+
+def test_a_plain_line_begins_with_the_time_in_utc():
+    made = record("x")
+    made.created, made.msecs = 0.25, 250.0
+    assert PlainLines("%(asctime)s %(message)s").format(made) == "1970-01-01 00:00:00,250Z x"

@@ -4,6 +4,7 @@ import pytest
 from django.test import Client
 
 from tests.factories import House, make_house, under_way
+from tests.visits.api.caller import Caller
 from tests.visits.api.phone import Phone
 
 
@@ -32,3 +33,13 @@ def signed_in():
 @pytest.fixture
 def phone(house, visit, signed_in):
     return Phone(signed_in(house.trimmer), visit)
+
+
+@pytest.fixture
+def owner(house):
+    return Caller(house.owner)
+
+
+@pytest.fixture
+def client_of_farm(house):
+    return Caller(house.client)

@@ -266,7 +266,7 @@ class CrushMachine(BladeRules, RuleBasedStateMachine):
         phone, before = self.phones[number], self._footprint()
         phone.client.logout()
         answer = phone.post(phone.body())
-        assert (answer.status_code, answer.json()["code"]) == (403, "not_signed_in")
+        assert (answer.status_code, answer.json()["code"]) == (401, "not_signed_in")
         assert self._footprint() == before
         self.world.sign_in(number)
         self.counts["sessions expired"] += 1

@@ -109,7 +109,7 @@ def test_another_kind_of_content_is_refused(phone):
 def test_a_session_that_is_gone_is_told_by_its_code_and_after_signing_in_it_goes_on(house, phone):
     phone.write(cow_content(house.cow.pk))
     phone.client.logout()
-    problem(phone.post(phone.body()), 403, "not_signed_in")
+    problem(phone.post(phone.body()), 401, "not_signed_in")
     phone.client.force_login(house.trimmer)
     assert outcomes(phone.send()) == ["kept"]
 

@@ -155,6 +155,15 @@ def test_one_bad_entry_is_left_out_and_spoils_no_other():
     assert found.left_out >= 1
 
 
+@pytest.mark.parametrize(
+    "begin", ["DTSTART:202603", "DTSTART;VALUE=DATE:20260303T0900\nDTSTART:x", "SUMMARY:None"]
+)
+def test_an_entry_that_repeats_from_a_broken_beginning_spoils_no_other(begin):
+    found = busy(calendar(f"{begin}\nRRULE:FREQ=DAILY", DENTIST))
+    assert [each.summary for each in found.times] == ["Dentist"]
+    assert found.left_out == 1
+
+
 def test_what_an_entry_is_called_is_one_short_line():
     (found,) = busy(calendar(hours(more="SUMMARY:" + "long\\n " * 60))).times
     assert len(found.summary) <= 80

@@ -8,7 +8,16 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from tests.factories import TUESDAY_TEN, blocked_foot, finish, make_house, put_down, trimmed_foot, under_way
+from tests.factories import (
+    JPEG,
+    TUESDAY_TEN,
+    blocked_foot,
+    finish,
+    make_house,
+    put_down,
+    trimmed_foot,
+    under_way,
+)
 from visits.domain.feet import Foot
 from visits.models import CrushWriting, WashDown
 from visits.services.keep_writings import keep_writings
@@ -94,7 +103,7 @@ def test_what_was_told_at_the_sign_off_stands_there_with_who_received_it(house, 
 
 def test_a_picture_stands_with_the_cow_and_foot_it_is_of(house, visit):
     trim = put_down(visit, house.cow, blocked_foot())
-    photo = SentPhoto(UUID(int=5), trim.client_id, Foot.LEFT_HIND, TEN_TWENTY, b"\xff\xd8 a picture")
+    photo = SentPhoto(UUID(int=5), trim.client_id, Foot.LEFT_HIND, TEN_TWENTY, JPEG)
     save_photo(visit=visit, photo=photo, at=TEN_TWENTY, by=house.trimmer)
     page = read(house, "visit", visit.pk)
     assert f'src="{reverse("trim_photo", args=[visit.pk, UUID(int=5)])}" alt="Cow 101, left hind"' in page

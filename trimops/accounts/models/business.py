@@ -35,6 +35,7 @@ class Business(models.Model):
     bank_details = models.TextField(blank=True, help_text="Printed on invoices as the way to pay.")
     payment_days = models.PositiveSmallIntegerField(default=30)
     proposes_weeks = models.BooleanField("has the coming days planned each evening", default=False)
+    needs_second_step = models.BooleanField("asks a second step of who works here", default=False)
     created_at = models.DateTimeField(auto_now_add=True)
 
     class Meta:

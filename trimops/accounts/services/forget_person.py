@@ -3,10 +3,13 @@
 from datetime import datetime
 
 from allauth.account.models import EmailAddress
-from django.contrib.sessions.models import Session
+from allauth.mfa.models import Authenticator
 from django.db import transaction
 
-from trimops.accounts.models import Membership, User
+from trimops.accounts.models import ApiToken, Membership
+from trimops.accounts.services.end_sessions import end_sessions
+from trimops.accounts.services.revoke_token import revoke_tokens_of
+from trimops.audit.services.blot_audit import blot_audit
 from trimops.kernel.scope import Scope
 from trimops.outbox.services.forget_outgoing import forget_outgoing
 
@@ -21,22 +24,20 @@ def forget_person(*, membership: Membership, at: datetime) -> bool:
     row = Membership.objects.select_for_update().select_related("user").get(pk=membership.pk)
     row.ended_at = row.ended_at or at
     row.save()
+    revoke_tokens_of(membership=row, at=at)
     user = row.user
     forget_outgoing(scope=Scope(row.business_id), addresses=[user.email])
     if user.is_staff or Membership.objects.filter(user=user).exclude(pk=row.pk).exists():
         return False
     EmailAddress.objects.filter(user=user).delete()
-    _end_sessions(user)
+    Authenticator.objects.filter(user=user).delete()
+    end_sessions(user=user)
+    # because: a program may be called by whose it is, and was last seen from where they live
+    ApiToken.objects.filter(user=user).update(name="Erased program", last_used_from=None)
     user.name, user.email = f"Erased person {user.pk}", f"erased-{user.pk}@erased.invalid"
     user.is_active = False
     user.set_unusable_password()
     user.full_clean(exclude=["password"])
     user.save()
+    blot_audit(scope=Scope(row.business_id), roots=[f"accounts.membership:{row.pk}"], at=at)
     return True
-
-
-def _end_sessions(user: User) -> None:
-    """A session keeps the address that its person signed in with, packed so that no search finds it."""
-    for session in Session.objects.iterator(chunk_size=500):
-        if session.get_decoded().get("_auth_user_id") == str(user.pk):
-            session.delete()

@@ -5,7 +5,8 @@ from datetime import datetime, timedelta
 
 from django.conf import settings
 from django.core import signing
-from django.db import transaction
+from django.core.exceptions import ValidationError
+from django.db import IntegrityError, transaction
 
 from trimops.accounts.models import Business, Membership, User
 from trimops.accounts.roles import Role
@@ -39,9 +40,11 @@ class Guest:
 
 @transaction.atomic
 def invite_person(*, business: Business, guest: Guest, at: datetime, by: User | None) -> Membership:
-    """A membership not yet taken up. Inviting again before they came renews the link (the old one dies)."""
-    email = guest.email.strip().lower()
-    user = User.objects.filter(email=email).first() or User.objects.create_user(email, guest.name)
+    """A membership not yet taken up. Inviting again before they came renews the link (the old one dies).
+
+    The person is locked, so that of two who invite the same address at once the second renews what the first made.
+    """
+    user = _locked_person(guest)
     known = Membership.objects.select_for_update().filter(business=business, user=user).first()
     if known is not None and known.is_current:
         raise AlreadyAMember(f"{user} is in {business} already, as {known.get_role_display().lower()}.")
@@ -51,6 +54,22 @@ def invite_person(*, business: Business, guest: Guest, at: datetime, by: User | 
     membership.full_clean()
     membership.save()
     return membership
+
+
+def _locked_person(guest: Guest) -> User:
+    """Who has that address; a person of that name where nobody has."""
+    email = guest.email.strip().lower()
+    known = User.objects.select_for_update().filter(email=email)
+    if found := known.first():
+        return found
+    try:
+        with transaction.atomic():
+            return User.objects.create_user(email, guest.name)
+    except (IntegrityError, ValidationError):
+        # because: somebody may have made the same person at the same moment; else the address is none
+        if found := known.first():
+            return found
+        raise
 
 
 def invitation_token(membership: Membership) -> str:

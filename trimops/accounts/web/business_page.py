@@ -7,8 +7,8 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
+from trimops.accounts.actions import Action
 from trimops.accounts.models import Business
-from trimops.accounts.roles import Role
 from trimops.accounts.services.save_business import save_business
 from trimops.kernel.public_holidays import regions_of
 from trimops.web.scoped_page import ScopedPage
@@ -35,6 +35,7 @@ class BusinessForm(BusinessModelForm):
             "region",
             "works_holidays",
             "proposes_weeks",
+            "needs_second_step",
         ]
         labels = {
             "email": "Email",
@@ -44,11 +45,13 @@ class BusinessForm(BusinessModelForm):
             "timezone": "Time zone",
             "works_holidays": "The vans go out on public holidays",
             "proposes_weeks": "Have the coming days planned each evening",
+            "needs_second_step": "Everybody who works here signs in in two steps",
         }
         help_texts = {
             "bank_details": "Printed on invoices, a line each: what, a colon, and the value.",
             "timezone": "For instance Europe/London.",
             "proposes_weeks": "Owners are mailed what it proposes; nothing is in the diary until somebody accepts it.",
+            "needs_second_step": "Who has no passkey and no app for codes yet sets one up before anything else.",
             "works_holidays": "If not, no visit is planned or offered on one. A van's days off are given at the van.",
         }
 
@@ -67,7 +70,7 @@ class BusinessForm(BusinessModelForm):
 
 
 class BusinessPage(ScopedPage):
-    roles = frozenset({Role.OWNER})
+    does = Action.KEEP_BUSINESS
     template = "accounts/business.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

@@ -5,8 +5,8 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
+from trimops.accounts.actions import Action
 from trimops.accounts.models import Membership
-from trimops.accounts.roles import STAFF
 from trimops.accounts.services.save_own_ways import save_own_ways
 from trimops.web.scoped_page import ScopedPage
 
@@ -28,7 +28,7 @@ class WaysForm(forms.Form):
 
 
 class OwnWaysPage(ScopedPage):
-    roles = STAFF
+    does = Action.KEEP_OWN_WAYS
     template = "accounts/own_ways.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

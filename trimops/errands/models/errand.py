@@ -3,6 +3,7 @@ from typing import ClassVar
 from django.db import models
 from django.db.models.functions import Now
 
+from trimops.accounts.models import User
 from trimops.errands.domain.errand_states import ErrandState
 from trimops.kernel.choices import choices_of
 from trimops.tenancy.models import TenantModel
@@ -25,6 +26,14 @@ class Errand(TenantModel):
     began_at = models.DateTimeField(null=True, blank=True)
     ended_at = models.DateTimeField(null=True, blank=True, help_text="When it was done, or got stuck.")
     tries = models.PositiveSmallIntegerField(default=0)
+    asked_by = models.ForeignKey(
+        User,
+        on_delete=models.PROTECT,
+        related_name="+",
+        null=True,
+        blank=True,
+        help_text="Whose doing asked for it; empty: the timetable's.",
+    )
     is_fault = models.BooleanField(
         default=False,
         help_text="What went wrong was not foreseen; else a rule of the work said no, in plain words.",

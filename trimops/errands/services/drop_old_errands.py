@@ -14,10 +14,10 @@ AT_ONCE = 500
 """Rows in one transaction: nobody else waits long for it."""
 
 
-def drop_old_errands(*, scope: Scope, at: datetime) -> int:
-    """Drop what was done two weeks ago, and what has been stuck for half a year by the aware instant `at`; how many."""
+def drop_old_errands(*, scope: Scope, at: datetime, done_kept: timedelta = DONE_KEPT) -> int:
+    """Drop what was done `done_kept` before the aware instant `at`, and what is stuck for half a year; how many."""
     dropped = 0
-    for state, kept in ((ErrandState.DONE, DONE_KEPT), (ErrandState.STUCK, STUCK_KEPT)):
+    for state, kept in ((ErrandState.DONE, done_kept), (ErrandState.STUCK, STUCK_KEPT)):
         while count := _drop_some(scope, state, at - kept):
             dropped += count
     return dropped

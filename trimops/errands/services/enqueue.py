@@ -9,6 +9,7 @@ from django.db.models.functions import Now
 from trimops.errands.models import Errand
 from trimops.errands.services.hand_out import hand_out
 from trimops.jobs import Job
+from trimops.watch.doing import who_does_it
 
 
 def enqueue(job: Job, business_id: int, /, *, not_before: datetime | None = None, **ids: int) -> Errand:
@@ -17,7 +18,7 @@ def enqueue(job: Job, business_id: int, /, *, not_before: datetime | None = None
 
     That it cannot be started at once, or fails, costs the caller nothing: it is tried again by the timetable.
     """
-    errand = Errand(business_id=business_id, job=job.value, ids=dict(ids))
+    errand = Errand(business_id=business_id, job=job.value, ids=dict(ids), asked_by_id=who_does_it().by)
     if not_before is not None:
         errand.due_at = not_before
     else:

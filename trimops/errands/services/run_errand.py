@@ -20,6 +20,7 @@ from trimops.errands.only_one import only_one
 from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.unscoped import unscoped
+from trimops.watch.doing import Doing, done_by
 from trimops.watch.job_lines import job_logged
 
 log = logging.getLogger(__name__)
@@ -104,7 +105,8 @@ def _try(errand: Errand, kind: ErrandKind, clock: Callable[[], datetime]) -> _Ou
 def _worked(errand: Errand, kind: ErrandKind) -> _Outcome:
     """What is no failure, so that nobody who counts failures is called for it."""
     try:
-        kind.work(**errand.ids)
+        with done_by(Doing(by=errand.asked_by_id, via=f"errand {errand.job}", request=str(errand.pk))):
+            kind.work(**errand.ids)
     except TryLater as later:
         return _Outcome(ErrandState.WAITING, str(later), later.at, is_try=False)
     except Gone as gone:

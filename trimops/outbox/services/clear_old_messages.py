@@ -16,13 +16,13 @@ AT_ONCE = 200
 OVER = [state.value for state in OutgoingState if state not in (OutgoingState.WAITING, OutgoingState.GOING)]
 
 
-def clear_old_messages(*, scope: Scope, at: datetime) -> tuple[int, int]:
-    """Empty text and papers of messages that went a month ago, and drop those written 400 days ago that are over, with
-    their log; how many of each. `at` is aware."""
+def clear_old_messages(*, scope: Scope, at: datetime, before: datetime | None = None) -> tuple[int, int]:
+    """Empty text and papers of messages that went a month before the aware instant `at`, and drop those that are over
+    and were written before `before` (without: 400 days ago), with their log; how many of each."""
     emptied = dropped = 0
     while count := _empty_some(scope, at - WORDS_KEPT):
         emptied += count
-    while count := _drop_some(scope, at - ROWS_KEPT):
+    while count := _drop_some(scope, before or at - ROWS_KEPT):
         dropped += count
     return emptied, dropped
 

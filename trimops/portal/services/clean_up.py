@@ -1,29 +1,51 @@
 """In the night of a business: what nobody needs any more is cleared away, a little at a time."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from django.contrib.sessions.models import Session
 from django.db import transaction
 
+from farms.services.drop_ended_passes import drop_ended_passes
+from farms.services.drop_old_herd_lists import drop_old_herd_lists
+from invoicing.services.drop_ended_links import drop_ended_links
+from invoicing.services.empty_old_bank_files import empty_old_bank_files
+from trimops.api.services.drop_old_calls import drop_old_calls
 from trimops.errands.services.drop_old_errands import drop_old_errands
 from trimops.kernel.scope import Scope
 from trimops.outbox.services.clear_old_messages import clear_old_messages
+from trimops.portal.selectors.retention import months_before, retention_of
 from visits.services.drop_old_holds import drop_old_holds
+from visits.services.drop_old_photos import drop_old_photos
+from visits.services.drop_old_watches import drop_old_watches
 
 AT_ONCE = 500
 
 
 def clean_up(*, scope: Scope, at: datetime) -> None:
-    """Old errands, old messages, hours held in vain; and sign-ins that have run out, which are nobody's in particular.
+    """What is older than the business keeps it (`RetentionRules`); hours held in vain, answers to calls that may be
+    repeated; and sign-ins that have run out, which are nobody's in particular.
 
     Many short transactions instead of a long one; stopped anywhere it goes on the next night. Links to sign in are
     signed, not stored, so none are left to clear away. `at` is aware.
     """
-    drop_old_errands(scope=scope, at=at)
-    clear_old_messages(scope=scope, at=at)
+    _by_the_rules(scope, at)
     drop_old_holds(scope=scope, at=at)
+    drop_old_calls(scope=scope, at=at)
     while _drop_sign_ins(at):
         pass
+
+
+def _by_the_rules(scope: Scope, at: datetime) -> None:
+    rules = retention_of(scope)
+    drop_old_errands(scope=scope, at=at, done_kept=timedelta(days=rules.errands_days))
+    clear_old_messages(scope=scope, at=at, before=months_before(at, rules.messages_months))
+    drop_old_photos(scope=scope, before=months_before(at, rules.photos_months))
+    drop_old_watches(scope=scope, before=months_before(at, rules.watches_months))
+    drop_old_herd_lists(scope=scope, before=months_before(at, rules.herd_lists_months))
+    ended = months_before(at, rules.links_months)
+    drop_ended_passes(scope=scope, before=ended)
+    drop_ended_links(scope=scope, before=ended)
+    empty_old_bank_files(scope=scope, before=months_before(at, rules.bank_files_months))
 
 
 @transaction.atomic

@@ -17,6 +17,8 @@ from invoicing.services.forget_sendings import forget_sendings
 from invoicing.services.forget_terms import forget_terms
 from trimops.accounts.models import Membership, User
 from trimops.accounts.services.forget_person import forget_person
+from trimops.api.services.forget_answers import forget_answers
+from trimops.audit.services.blot_audit import blot_audit
 from trimops.errands.services.forget_errands import forget_errands
 from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
@@ -57,10 +59,11 @@ def erase_farm(*, farm: Farm, typed_name: str, at: datetime, by: User) -> Erasur
     if Visit.objects.within(scope).filter(farm=row).in_state(VisitState.UNDER_WAY).exists():
         raise VisitIsUnderWay("A visit to this farm is under way: finish it or call it off first.")
     wish = open_erasure(scope, row) or ask_erasure(farm=row, note="", at=at, by=by)
-    people = people_of_farm(row)
+    people, payer = people_of_farm(row), row.payer_id
     gone = forget_sendings(farm=row)
     gone["other messages"] = forget_outgoing(scope=scope, farm_id=row.pk, name=row.name)
     forget_errands(scope=scope, name=row.name)
+    forget_answers(scope=scope)
     gone |= forget_reminders(farm=row) | forget_journeys(farm=row, at=at)
     kept = forget_drafts(farm=row)
     forget_in_plans(farm=row)
@@ -72,6 +75,8 @@ def erase_farm(*, farm: Farm, typed_name: str, at: datetime, by: User) -> Erasur
     wish.done_at, wish.done_by, wish.outcome = at, by, _outcome(gone, stays, wish.outcome)
     wish.full_clean()
     wish.save()
+    roots = [f"farms.farm:{row.pk}", *([f"farms.payer:{payer}"] if gone.get("payers") else [])]
+    blot_audit(scope=scope, roots=roots, at=at)
     return wish
 
 

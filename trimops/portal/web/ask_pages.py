@@ -9,7 +9,7 @@ from django.shortcuts import redirect
 from django.urls import reverse
 
 from farms.models import Farm
-from trimops.accounts.roles import FarmRight
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.portal.services.hold_for_client import hold_for_client
 from trimops.portal.services.leave_wish import leave_wish
@@ -26,7 +26,7 @@ ROUTINE_DAYS = 28
 class AskingPage(ClientPage):
     """What all pages of asking share."""
 
-    right = FarmRight.ASKS_VISITS
+    does = Action.ASK_FOR_OWN_FARM
 
     def form_of(self, farm: Farm, data: QueryDict) -> WishForm:
         today = local_day(self.now, farm.business.zone)

@@ -2,9 +2,9 @@
 
 from urllib.parse import urlencode
 
+from allauth.account.utils import perform_login
 from allauth.core import ratelimit
 from django import forms
-from django.contrib.auth import login
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.urls import reverse
@@ -88,8 +88,10 @@ class ComeInByLinkPage(View):
             user = spend_link(secret=token, at=timezone.now())
         except LinkSpent:
             return self._show(request, None)
-        login(request, user, backend=BACKEND)
-        return self._go_on(request, user)
+        user.backend = BACKEND  # because: the library reads from it how they came
+        # because: a link by mail is one step; who has a second one set up takes it as well
+        answer: HttpResponse = perform_login(request, user, redirect_url=our_own(request) or reverse("home"))
+        return self._go_on(request, user) if request.user.is_authenticated else answer
 
     def _go_on(self, request: HttpRequest, user: User) -> HttpResponseBase:
         sit_at(request, user, request.GET.get("farm", ""))

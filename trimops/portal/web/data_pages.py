@@ -14,7 +14,8 @@ from farms.selectors.erasures import open_erasure
 from farms.services.ask_erasure import ask_erasure
 from farms.services.note_data_taken import note_data_taken
 from farms.services.withdraw_erasure import withdraw_erasure
-from trimops.accounts.roles import FarmRight
+from trimops.accounts.actions import Action
+from trimops.audit.services.note_handed_out import note_handed_out
 from trimops.kernel.clock import local_day
 from trimops.portal.selectors.handed_over import (
     Files,
@@ -37,7 +38,7 @@ ZIP = "application/zip"
 class DataPage(ClientPage):
     """A page of whoever may take the data out."""
 
-    right = FarmRight.HANDS_OVER
+    does = Action.GIVE_OWN_DATA
 
 
 class PortalDataPage(DataPage):
@@ -52,6 +53,7 @@ class PortalDataPage(DataPage):
 class PortalDataCsv(DataPage):
     def get(self, request: HttpRequest) -> HttpResponseBase:
         farm = self.farm()
+        note_handed_out(row=farm, words="tables (CSV)", at=self.now)
         return zip_answer(
             self, csv_handed_over(self.scope, farm, self.now), file_name(self, farm, "tables", "zip")
         )
@@ -60,6 +62,7 @@ class PortalDataCsv(DataPage):
 class PortalDataXlsx(DataPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         farm = self.farm()
+        note_handed_out(row=farm, words="tables (spreadsheet)", at=self.now)
         content = workbook_handed_over(self.scope, farm, self.now)
         return file_answer(content, WORKBOOK, file_name(self, farm, "tables", "xlsx"))
 
@@ -69,6 +72,7 @@ class PortalDataAde(DataPage):
 
     def get(self, request: HttpRequest) -> HttpResponseBase:
         farm, common = self.farm(), request.GET.get("common") == "1"
+        note_handed_out(row=farm, words="animal data (ICAR ADE)", at=self.now)
         files = ade_handed_over(self.scope, farm, self.now, common_procedure=common)
         return zip_answer(self, files, file_name(self, farm, "icar-ade", "zip"))
 
@@ -77,7 +81,7 @@ class PortalDataAll(DataPage):
     """All of it; that it was taken out is noted."""
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        return hand_over(self, self.farm(), with_invoices=self.seat.may(FarmRight.SEES_MONEY))
+        return hand_over(self, self.farm(), with_invoices=self.seat.allows(Action.READ_OWN_MONEY))
 
 
 class ErasureForm(forms.Form):

@@ -8,7 +8,7 @@ from django.shortcuts import redirect
 from farms.models import Farm
 from farms.selectors.erasures import done_erasure, open_erasure
 from invoicing.selectors.books_of_farm import books_of_farm, loose_ends
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.portal.selectors.handed_over import data_counts
 from trimops.portal.services.erase_farm import erase_farm
@@ -16,13 +16,11 @@ from trimops.portal.web.data_pages import hand_over
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
 
-OFFICE = frozenset({Role.OWNER, Role.OFFICE})
-
 
 class FarmDataPage(ScopedPage):
     """What is kept of a farm; handing it over; whether the farm asked to be erased, or was."""
 
-    roles = OFFICE
+    does = Action.HAND_OVER_FARMS
     template = "portal/data_staff.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -33,13 +31,13 @@ class FarmDataPage(ScopedPage):
                 "counts": data_counts(self.scope, farm),
                 "wish": open_erasure(self.scope, farm),
                 "done": done_erasure(self.scope, farm),
-                "may_erase": self.seat.role == Role.OWNER and farm.erased_at is None,
+                "may_erase": self.seat.allows(Action.ERASE_FARMS) and farm.erased_at is None,
             }
         )
 
 
 class FarmDataAll(ScopedPage):
-    roles = OFFICE
+    does = Action.HAND_OVER_FARMS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         return hand_over(self, self.fetch(Farm, pk, "business"), with_invoices=True)
@@ -52,7 +50,7 @@ class EraseForm(forms.Form):
 class FarmErasePage(ScopedPage):
     """The last page before what cannot be taken back."""
 
-    roles = frozenset({Role.OWNER})
+    does = Action.ERASE_FARMS
     template = "portal/data_erase_farm.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

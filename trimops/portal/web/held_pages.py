@@ -4,7 +4,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import FarmRight
+from trimops.accounts.actions import Action
 from trimops.portal.services.take_for_client import take_for_client
 from trimops.portal.web.client_page import ClientPage
 from visits.models import HeldCow, HeldHour
@@ -14,7 +14,7 @@ from visits.web.offer_forms import TakeForm
 
 
 class PortalHeldPage(ClientPage):
-    right = FarmRight.ASKS_VISITS
+    does = Action.ASK_FOR_OWN_FARM
     template = "portal/held.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -34,7 +34,7 @@ class PortalHeldPage(ClientPage):
 
 
 class PortalTakePage(ClientPage):
-    right = FarmRight.ASKS_VISITS
+    does = Action.ASK_FOR_OWN_FARM
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         held = self.fetch(HeldHour, pk, "farm__business", "business")
@@ -52,7 +52,7 @@ class PortalTakePage(ClientPage):
 
 
 class PortalLetGoPage(ClientPage):
-    right = FarmRight.ASKS_VISITS
+    does = Action.ASK_FOR_OWN_FARM
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         let_go_offer(held=self.fetch(HeldHour, pk), at=self.now)

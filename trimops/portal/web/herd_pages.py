@@ -2,13 +2,13 @@
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import FarmRight
+from trimops.accounts.actions import Action
 from trimops.portal.web.client_page import ClientPage
 from visits.selectors.herd_view import herd_view
 
 
 class PortalHerdPage(ClientPage):
-    right = FarmRight.READS_REPORTS
+    does = Action.READ_OWN_REPORTS
     template = "portal/herd.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

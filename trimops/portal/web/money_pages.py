@@ -10,7 +10,7 @@ from invoicing.models import Invoice, InvoicePapers
 from invoicing.selectors.farm_invoices import FarmInvoice, farm_invoice, papers_of_farm, to_pay
 from invoicing.selectors.invoice_behind_link import account_to_pay
 from invoicing.web.xml_answer import xml_answer
-from trimops.accounts.roles import FarmRight
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound
 from trimops.portal.web.client_page import ClientPage
@@ -23,7 +23,7 @@ MOST_OPEN = 100
 class PortalMoneyPage(ClientPage):
     """What is to pay, how, and every issued paper, the newest first; a draft is not the farm's yet."""
 
-    right = FarmRight.SEES_MONEY
+    does = Action.READ_OWN_MONEY
     template = "portal/money.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -51,7 +51,7 @@ class PortalMoneyPage(ClientPage):
 class _Paper(ClientPage):
     """A paper as it was issued."""
 
-    right = FarmRight.SEES_MONEY
+    does = Action.READ_OWN_MONEY
 
     def papers(self, pk: int) -> tuple[str, InvoicePapers]:
         """Its number and its documents."""

@@ -1,4 +1,4 @@
-"""What leaves the house: a farm's data, its vet's link, and a farm that is erased."""
+"""What leaves the house: a farm's or a person's data, the vet's link; and what is erased, or not kept for ever."""
 
 from django.urls import path
 
@@ -12,6 +12,15 @@ from trimops.portal.web.data_pages import (
     PortalEraseWithdrawPage,
 )
 from trimops.portal.web.erase_pages import FarmDataAll, FarmDataPage, FarmErasePage
+from trimops.portal.web.person_pages import (
+    ContactDataAll,
+    OwnDataAll,
+    OwnDataPage,
+    PersonDataAll,
+    PersonDataPage,
+    PersonErasePage,
+)
+from trimops.portal.web.retention_page import RetentionPage
 from trimops.portal.web.vet_pages import (
     VetCowPage,
     VetDeskPage,
@@ -42,6 +51,13 @@ urlpatterns = [
     path("farms/<int:pk>/data/", FarmDataPage.as_view(), name="farm_data"),
     path("farms/<int:pk>/data/everything.zip", FarmDataAll.as_view(), name="farm_data_all"),
     path("farms/<int:pk>/data/erase/", FarmErasePage.as_view(), name="farm_erase"),
+    path("people/kept/", RetentionPage.as_view(), name="retention"),
+    path("people/me/data/", OwnDataPage.as_view(), name="own_data"),
+    path("people/me/data/everything.zip", OwnDataAll.as_view(), name="own_data_all"),
+    path("people/<int:pk>/data/", PersonDataPage.as_view(), name="person_data"),
+    path("people/<int:pk>/data/everything.zip", PersonDataAll.as_view(), name="person_data_all"),
+    path("people/<int:pk>/data/erase/", PersonErasePage.as_view(), name="person_erase"),
+    path("farms/<int:farm_pk>/contacts/<int:pk>/data.zip", ContactDataAll.as_view(), name="contact_data_all"),
     path("for-the-vet/<str:secret>/", VetDeskPage.as_view(), name="vet_desk"),
     path("for-the-vet/<str:secret>/reports/<int:pk>.pdf", VetReportPaper.as_view(), name="vet_report"),
     path("for-the-vet/<str:secret>/letters/<int:pk>.pdf", VetLetterPaper.as_view(), name="vet_letter"),

@@ -5,7 +5,7 @@ from django.db.models import Exists, OuterRef
 from django.db.models.functions import Length
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import FarmRight
+from trimops.accounts.actions import Action
 from trimops.portal.web.client_page import ClientPage
 from visits.domain.visit_states import VisitState
 from visits.models import IssuedReport, Trim, Visit
@@ -18,7 +18,7 @@ PER_PAGE = 30
 class PortalReportsPage(ClientPage):
     """Finished visits, the newest first."""
 
-    right = FarmRight.READS_REPORTS
+    does = Action.READ_OWN_REPORTS
     template = "portal/reports.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -31,7 +31,7 @@ class PortalReportsPage(ClientPage):
 class PortalReportPage(ClientPage):
     """The newest version, in the words of its PDF; of a visit whose report is not out yet that it is not."""
 
-    right = FarmRight.READS_REPORTS
+    does = Action.READ_OWN_REPORTS
     template = "portal/report.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

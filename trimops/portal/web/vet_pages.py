@@ -23,6 +23,7 @@ from trimops.portal.selectors.vet_desk import (
     vet_pass_of,
 )
 from trimops.web.asked import words_asked
+from trimops.web.file_answer import picture_answer
 from trimops.web.not_kept import NOT_KEPT
 from trimops.web.pdf_answer import pdf_answer
 from visits.models import Trim, TrimPhoto, Visit
@@ -135,7 +136,7 @@ class VetPhotoPage(VetPage):
         photo = rows.filter(trim__taken_back_at__isnull=True).first()
         if photo is None:
             raise NotFound("There is nothing at this address.")
-        return HttpResponse(bytes(photo.picture), content_type="image/jpeg")
+        return picture_answer(bytes(photo.picture))
 
 
 class VetHerdPage(VetPage):

@@ -12,9 +12,8 @@ from farms.models import Farm, VetPass
 from farms.selectors.vet_passes import is_still_given
 from farms.services.close_vet_pass import close_vet_pass
 from farms.services.give_vet_pass import give_vet_pass, mail_vet_pass
-from trimops.accounts.roles import STAFF, FarmRight
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
-from trimops.portal.web.client_page import FARM_CLIENT
 from trimops.portal.web.farm_seat import refuse_form_of_other_farm
 from trimops.portal.web.vet_forms import SHOWS, VetPassForm
 from trimops.web.scoped_page import ScopedPage
@@ -66,19 +65,17 @@ class _VetPasses(ScopedPage):
 
 
 class PortalVetPage(_VetPasses):
-    roles = FARM_CLIENT
-    right = FarmRight.HANDS_OVER
+    does = Action.GIVE_OWN_DATA
     close_name, back_name = "portal_vet_close", "portal_home"
 
 
 class VetPassesPage(_VetPasses):
-    roles = STAFF
+    does = Action.LET_IN_VETS
     close_name, back_name = "vet_pass_close", "farm"
 
 
 class PortalVetClosePage(ScopedPage):
-    roles = FARM_CLIENT
-    right = FarmRight.HANDS_OVER
+    does = Action.GIVE_OWN_DATA
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         _close(self, pk)
@@ -86,7 +83,7 @@ class PortalVetClosePage(ScopedPage):
 
 
 class VetPassClosePage(ScopedPage):
-    roles = STAFF
+    does = Action.LET_IN_VETS
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         return redirect("vet_passes", _close(self, pk).farm_id)

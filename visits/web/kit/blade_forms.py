@@ -6,6 +6,7 @@ from django import forms
 from django.http import QueryDict
 
 from trimops.web.day_input import DAY
+from trimops.web.seen_form import SeenForm
 from visits.domain.kit.bevel import (
     FLATTEST,
     STEEPEST,
@@ -31,7 +32,7 @@ STATES = [(str(state.value), state.label) for state in SAID]
 FAULTS = [("", "–"), *((str(fault.value), fault.label) for fault in BladeFault)]
 
 
-class BladeForm(BladeModelForm):
+class BladeForm(SeenForm, BladeModelForm):
     """A blade's particulars; a new one is asked whether it was used before."""
 
     was_used = forms.BooleanField(

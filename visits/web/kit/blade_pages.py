@@ -1,10 +1,11 @@
 """Knives and discs: all of a van, one of them, a new one, what becomes of it."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import AT_THE_CRUSH, STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import FieldRefused
 from trimops.web.asked import number_asked
@@ -25,7 +26,7 @@ FIRST_BEVEL = {"thickness": "2.2", "angle": "20"}
 class BladesPage(ScopedPage):
     """All blades of a van; `?van=` chooses another. The bevel helper is asked by the same address."""
 
-    roles = STAFF
+    does = Action.SEE_KNIVES
     template = "visits/kit/blades.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -38,14 +39,14 @@ class BladesPage(ScopedPage):
             "list": places.chosen,
             "bevel": bevel,
             "asks_bevel": asks,
-            "may_write": self.seat.role in AT_THE_CRUSH,
+            "may_write": self.seat.allows(Action.KEEP_KNIVES),
             "cautions": (*SHARPENING, at_work_words(BladeKind.GRINDER_DISC)),
         }
         return self.show(context)
 
 
 class BladePage(ScopedPage):
-    roles = STAFF
+    does = Action.SEE_KNIVES
     template = "visits/kit/blade.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -53,7 +54,7 @@ class BladePage(ScopedPage):
         story = blade_story(self.scope, blade, self.now)
         kind = BladeKind(blade.kind)
         broken = broken_words(kind) if story.mark[0] == "urgent" else ""
-        context = {"story": story, "blade": blade, "may_write": self.seat.role in AT_THE_CRUSH}
+        context = {"story": story, "blade": blade, "may_write": self.seat.allows(Action.KEEP_KNIVES)}
         return self.show(
             {**context, "broken": broken, "at_work": at_work_words(kind), "is_turned": kind.is_turned}
         )
@@ -62,18 +63,20 @@ class BladePage(ScopedPage):
 class BladeEditPage(ScopedPage):
     """A new blade, or a known one."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_KNIVES
     template = "visits/kit/blade_edit.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         blade = self._blade(pk)
         return self.show({"blade": blade, "form": BladeForm(instance=blade)})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         blade = self._blade(pk)
+        blade = blade.locked() if blade.pk else blade
         form = BladeForm(request.POST, instance=blade)
         if not form.is_valid():
-            return self.show({"blade": blade, "form": form}, status=400)
+            return self.show({"blade": blade, "form": form}, status=form.refused_as)
         was_used = bool(form.cleaned_data.get("was_used"))
         try:
             save_blade(blade=form.instance, was_used=was_used, at=self.now, by=self.seat.user)
@@ -100,7 +103,7 @@ class BladeEditPage(ScopedPage):
 class BladeStatePage(ScopedPage):
     """What becomes of a blade."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_KNIVES
     template = "visits/kit/blade_state.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

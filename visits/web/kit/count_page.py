@@ -10,7 +10,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 from django.urls import reverse
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import RuleBroken
 from visits.models import StockPlace
 from visits.selectors.kit.count_result import count_result
@@ -25,7 +25,7 @@ from visits.web.kit.stock_pages import StockPage
 class CountPage(StockPage):
     """`?counted=` names a form that was sent: what it found."""
 
-    roles = AT_THE_CRUSH
+    does = Action.COUNT_KIT
     template = "visits/kit/count.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:

@@ -2,7 +2,7 @@
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from visits.models import Consumable
 from visits.selectors.kit.kit_at_a_glance import kit_at_a_glance
 from visits.services.kit.stock_places import stock_places_of
@@ -20,6 +20,7 @@ FILES = {
 
 
 class KitPage(StockPage):
+    does = Action.SEE_KIT
     template = "visits/kit/kit.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -28,4 +29,4 @@ class KitPage(StockPage):
         shown = {row.item.pk for row in glance.rows}
         resting = Consumable.objects.within(self.scope).filter(is_active=False).exclude(pk__in=shown)
         told = {"places": places, "glance": glance, "resting": list(resting), "files": FILES.items()}
-        return self.show({**told, "may_count": self.seat.role in AT_THE_CRUSH})
+        return self.show({**told, "may_count": self.seat.allows(Action.COUNT_KIT)})

@@ -4,7 +4,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import FieldRefused, RuleBroken
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Consumable
@@ -14,7 +14,7 @@ from visits.web.kit.item_form import ItemForm
 
 
 class ItemEditPage(ScopedPage):
-    roles = STAFF
+    does = Action.KEEP_KIT
     template = "visits/kit/item_edit.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:

@@ -2,7 +2,7 @@
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from visits.models import Consumable
 from visits.selectors.kit.item_ledger import item_ledger
 from visits.selectors.kit.item_story import item_story
@@ -11,6 +11,7 @@ from visits.web.kit.stock_pages import StockPage
 
 
 class ItemPage(StockPage):
+    does = Action.SEE_KIT
     template = "visits/kit/item.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -20,4 +21,4 @@ class ItemPage(StockPage):
         told = {"item": item, "story": story, "page": ledger.page}
         told["lines"] = told_lines(self.scope, item, ledger.rows)
         told["currency"] = self.seat.business.currency
-        return self.show({**told, "may_count": self.seat.role in AT_THE_CRUSH})
+        return self.show({**told, "may_count": self.seat.allows(Action.COUNT_KIT)})

@@ -3,7 +3,7 @@
 from django.http import HttpRequest, HttpResponse
 from django.utils.text import slugify
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
 from trimops.web.file_answer import file_answer
 from trimops.web.scoped_page import ScopedPage
@@ -16,7 +16,7 @@ TABLES = {**STOCK_TABLES, **EDGE_TABLES}
 
 
 class KitCsvPage(ScopedPage):
-    roles = STAFF
+    does = Action.SEE_KIT
 
     def get(self, request: HttpRequest, what: str) -> HttpResponse:
         table = TABLES.get(what)

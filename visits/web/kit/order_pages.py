@@ -8,6 +8,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import at_local, local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.paper.figures import counted
@@ -68,6 +69,8 @@ class ListPage(StockPage):
 
 
 class OrdersPage(ListPage):
+    does = Action.SEE_KIT
+
     def get(self, request: HttpRequest) -> HttpResponse:
         return self.page(order_list(self.scope, self.today), None, 200)
 
@@ -129,6 +132,8 @@ class OneOrderPage(StockPage):
 
 
 class OrderPage(OneOrderPage):
+    does = Action.SEE_KIT
+
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         order, lines = self.order(pk)
         form = ArrivedForm(still_open(lines), self.scope, self.today)

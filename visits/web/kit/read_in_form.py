@@ -56,7 +56,7 @@ class ReadInForm(forms.Form):
             return None
         if (upload.size or 0) > MOST_BYTES:
             raise forms.ValidationError(NO_TABLE)
-        self.table = _table(upload.name or "", upload.read())
+        self.table = _table(upload.read())
         self.data["lines"] = csv_lines(self.table)  # type: ignore[index]  # because: it is a copy, see __init__
         return upload
 
@@ -66,7 +66,7 @@ class ReadInForm(forms.Form):
         if not self.cleaned_data.get("file") and "file" not in self.errors:
             if not text.strip():
                 raise forms.ValidationError("Choose a file, or paste its lines.")
-            self.table = _table("lines.csv", text.encode())
+            self.table = _table(text.encode())
         return text
 
     @property
@@ -75,9 +75,9 @@ class ReadInForm(forms.Form):
         return uid
 
 
-def _table(name: str, content: bytes) -> list[list[str]]:
+def _table(content: bytes) -> list[list[str]]:
     try:
-        return read_table(name, content)
+        return read_table(content)
     except UnreadableHerdList as fault:
         raise forms.ValidationError(NO_TABLE) from fault
 

@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
 from farms.domain.herd_table import read_table
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import RuleBroken
 from trimops.paper.figures import counted
 from trimops.web.scoped_page import ScopedPage
@@ -29,7 +29,7 @@ from visits.web.kit.read_in_form import ReadInForm, csv_lines
 class ReadInPage(ScopedPage):
     """With `?start` the form holds the list to begin with, looked at already."""
 
-    roles = STAFF
+    does = Action.KEEP_KIT
     template = "visits/kit/read_in.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -85,7 +85,7 @@ class ReadInPage(ScopedPage):
 def starter_table(known: Collection[str]) -> list[list[str]]:
     """The list to begin with, as if it had been handed in; what is `known` by its name in small letters is left out."""
     lines = [KitLine(sheet) for sheet in STARTER_LIST if sheet.name.casefold() not in known]
-    return read_table("starter.csv", csv_file(filled_columns(consumables_table(lines, ())))) if lines else []
+    return read_table(csv_file(filled_columns(consumables_table(lines, ())))) if lines else []
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from django.core.exceptions import ValidationError
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, HttpResponseRedirect
 from django.urls import reverse
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.paper.figures import counted
@@ -20,7 +20,7 @@ from visits.web.kit.sharpened_form import SharpenedForm
 class SharpenedPage(ScopedPage):
     """The blades of `?van=`, or of the van that the person drives; those whose turn has come are ticked."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_KNIVES
     template = "visits/kit/sharpened.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

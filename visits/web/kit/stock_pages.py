@@ -6,7 +6,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.clock import at_local, local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.paper.figures import counted
@@ -30,7 +30,7 @@ MIDDAY = time(12)
 class StockPage(ScopedPage):
     """What these pages share."""
 
-    roles = STAFF
+    does = Action.KEEP_KIT
 
     @property
     def today(self) -> date:

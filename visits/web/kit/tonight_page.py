@@ -2,7 +2,7 @@
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.selectors.kit.tonight import tonight
 
@@ -10,7 +10,7 @@ from visits.selectors.kit.tonight import tonight
 class TonightPage(ScopedPage):
     """What to load, grind, wash, order, keep warm, count and use up before the vans go out."""
 
-    roles = STAFF
+    does = Action.SEE_KIT
     template = "visits/kit/tonight.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

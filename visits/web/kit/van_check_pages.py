@@ -7,7 +7,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 from django.urls import reverse
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import RuleBroken
 from trimops.paper.figures import counted
 from visits.domain.kit.cold_day import weather_words
@@ -36,7 +36,7 @@ class CheckedVanPage(StockPage):
             "form": form,
             "weather_form": weather,
             "weather_words": weather_words(said_of(check.weather)) if check.weather else "",
-            "may_type": self.seat.role in AT_THE_CRUSH,
+            "may_type": self.seat.allows(Action.COUNT_KIT),
             "others": Van.objects.within(self.scope).filter(is_active=True).exclude(pk=check.van.pk),
             "sure_percent": int(check.sure * 100),
             "next_days": [day for day in days_with_visits(check.van, self.today) if day != check.day],
@@ -62,6 +62,8 @@ class CheckedVanPage(StockPage):
 
 
 class VanCheckPage(CheckedVanPage):
+    does = Action.SEE_KIT
+
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         check = self.check(pk)
         return self.page(check, LoadForm(check, self.scope), self.weather_form(check), 200)
@@ -95,7 +97,7 @@ class LoadPage(CheckedVanPage):
 class WeatherPage(CheckedVanPage):
     """The day's forecast is typed."""
 
-    roles = AT_THE_CRUSH
+    does = Action.COUNT_KIT
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         check = self.check(pk)

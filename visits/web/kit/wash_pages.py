@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from django.http import HttpRequest, HttpResponse
 
-from trimops.accounts.roles import STAFF
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.kit.tub_mix import TRIED_ON_KNIVES, WASH_CAUTIONS
@@ -21,7 +21,7 @@ LATELY = timedelta(days=28)
 class WashPage(ScopedPage):
     """Nothing is written here: wash-downs are noted at the crush."""
 
-    roles = STAFF
+    does = Action.SEE_KIT
     template = "visits/kit/wash.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:

@@ -7,7 +7,7 @@ from django.db import DatabaseError
 from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.web.seat import seat_of
 from visits.services.lone_watch.note_heard import note_heard
 from visits.web.lone_watch.watch_notices import watches_read
@@ -24,7 +24,8 @@ class HeardMiddleware:
     def __call__(self, request: HttpRequest) -> HttpResponse:
         answer = self.get_response(request)
         seat = seat_of(request)
-        if seat is not None and seat.role in AT_THE_CRUSH:
+        # A program that asks in somebody's name says nothing of how they are.
+        if seat is not None and seat.token_scopes is None and seat.allows(Action.KEEP_WATCH):
             try:
                 note_heard(
                     scope=seat.scope,

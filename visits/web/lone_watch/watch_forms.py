@@ -6,6 +6,7 @@ from django import forms
 from django.http import QueryDict
 
 from trimops.kernel.scope import Scope
+from trimops.web.seen_form import SeenForm
 from visits.models import Van, WatchContact
 from visits.services.lone_watch.save_watch_rules import WatchWish
 
@@ -37,7 +38,7 @@ class WatchRulesForm(forms.Form):
         return WatchWish(**self.cleaned_data)
 
 
-class WatchContactForm(ContactModelForm):
+class WatchContactForm(SeenForm, ContactModelForm):
     class Meta:
         model = WatchContact
         fields = ("name", "phone", "email", "told_by", "van", "turn")

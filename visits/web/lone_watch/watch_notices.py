@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from django.http import HttpRequest
 from django.utils.functional import SimpleLazyObject
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.web.seat import seat_of
 from visits.models import LoneWatch
 from visits.selectors.lone_watch.open_watches import asks, watches_of
@@ -17,7 +17,7 @@ READ = "open_watches_read"
 def watch_notices(request: HttpRequest) -> dict[str, object]:
     """Context of base.html: `notices`, each with the `template` that shows its `it`. Read only when drawn."""
     seat = seat_of(request)
-    if seat is None or seat.role not in AT_THE_CRUSH:
+    if seat is None or not seat.allows(Action.KEEP_WATCH):
         return {}
 
     def notices() -> list[dict[str, object]]:

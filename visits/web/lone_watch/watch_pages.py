@@ -1,10 +1,11 @@
 """The watch over lone work: on or off, whom to tell, a test, and what came of each."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
-from trimops.accounts.roles import AT_THE_CRUSH
+from trimops.accounts.actions import Action
 from trimops.kernel.errors import FieldRefused
 from trimops.outbox.domain.outgoing_states import Channel
 from trimops.web.scoped_page import ScopedPage
@@ -30,7 +31,7 @@ from visits.web.lone_watch.watch_forms import WatchContactForm, WatchRulesForm
 class WatchPage(ScopedPage):
     """One page for all of it; its form keeps the rules."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_WATCH
     template = "visits/watch/watch.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -72,7 +73,7 @@ class WatchPage(ScopedPage):
 class WatchTryPage(ScopedPage):
     """The test button."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_WATCH
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         watch = try_watch(business=self.seat.business, at=self.now, by=self.seat.user)
@@ -83,21 +84,23 @@ class WatchTryPage(ScopedPage):
 class WatchContactPage(ScopedPage):
     """Somebody new on the list, or one who is mended or taken off."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_WATCH
     template = "visits/watch/contact.html"
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         return self._show(WatchContactForm(instance=self._contact(pk), scope=self.scope), 200)
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         contact = self._contact(pk)
+        contact = contact.locked() if contact.pk else contact
         if pk and request.POST.get("act") == "drop":
             drop_watch_contact(contact=contact)
             messages.success(request, f"{contact.name} is not told any more.")
             return redirect("watch")
         form = WatchContactForm(request.POST, instance=contact, scope=self.scope)
         if not form.is_valid():
-            return self._show(form, 400)
+            return self._show(form, form.refused_as)
         try:
             save_watch_contact(contact=form.instance)
         except FieldRefused as refused:
@@ -116,7 +119,7 @@ class WatchContactPage(ScopedPage):
 class LoneWatchPage(ScopedPage):
     """One watch: what happened, who was told, and whether it went."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_WATCH
     template = "visits/watch/lone_watch.html"
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
@@ -127,7 +130,7 @@ class LoneWatchPage(ScopedPage):
 class WatchWellPage(ScopedPage):
     """The button of the line that asks: I am well."""
 
-    roles = AT_THE_CRUSH
+    does = Action.KEEP_WATCH
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         watch = self.fetch(LoneWatch, pk)

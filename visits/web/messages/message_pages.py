@@ -6,7 +6,7 @@ from django.shortcuts import redirect
 from django.urls import reverse
 
 from farms.domain.told_by import FALLBACK, LANGUAGES
-from trimops.accounts.roles import Role
+from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.messages.message_kinds import WHAT_PLACES_HOLD, MessageKind
 from visits.models import MessageText
@@ -18,13 +18,11 @@ from visits.services.messages.save_message_rules import RuleMakesNoSense, save_m
 from visits.services.messages.save_message_text import TextWord, save_message_text
 from visits.web.messages.message_forms import LanguageForm, MessageRulesForm, MessageTextForm
 
-DESK = frozenset({Role.OWNER, Role.OFFICE})
-
 
 class MessagesPage(ScopedPage):
     """Each kind, whether it goes; the hours."""
 
-    roles = DESK
+    does = Action.KEEP_MESSAGES
     template = "visits/messages/messages.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
@@ -60,7 +58,7 @@ class MessagesPage(ScopedPage):
 class MessagePage(ScopedPage):
     """One kind: how it reads on the next visit, its text in each language, and the switch."""
 
-    roles = DESK
+    does = Action.KEEP_MESSAGES
     template = "visits/messages/message.html"
 
     def get(self, request: HttpRequest, kind: str) -> HttpResponse:

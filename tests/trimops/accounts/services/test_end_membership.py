@@ -18,6 +18,9 @@ def test_who_left_sees_nothing_of_the_business_any_more(business, owner):
     client.force_login(member.user)
     assert client.get(reverse("home")).status_code == 302
     end_membership(membership=member, at=NOON)
+    # Signed out, for it was their only place; and nothing is theirs to see when they sign in again.
+    assert client.get(reverse("home")).status_code == 302
+    client.force_login(member.user)
     assert client.get(reverse("home")).status_code == 403
 
 

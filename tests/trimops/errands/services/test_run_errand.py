@@ -8,7 +8,7 @@ import pytest
 from django.db import DatabaseError, connection, transaction
 from django.utils import timezone
 
-from tests.factories import make_business
+from tests.factories import make_business, make_user
 from tests.trimops.errands.errand_hands import all_errands, left_waiting, now_of, set_work, written
 from trimops.errands.domain.errand_states import ErrandState
 from trimops.errands.domain.pauses import MOST_TRIES
@@ -22,6 +22,7 @@ from trimops.errands.services.tick import tick
 from trimops.jobs import Job
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.unscoped import unscoped
+from trimops.watch.doing import Doing, done_by, who_does_it
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -231,3 +232,15 @@ def test_whoever_counts_failures_counts_no_waiting_and_nothing_gone(does, caplog
         run_errand(errand_id=left_waiting().pk)
     (line,) = [record.told for record in caplog.records if record.name == "trimops.watch.job_lines"]
     assert line["outcome"] == outcome
+
+
+def test_what_an_errand_does_is_noted_as_the_errands_for_who_asked(does):
+    seen, user = [], make_user()
+    does(lambda time: seen.append(who_does_it()))
+    with done_by(Doing(by=user.pk, via="POST visit_finish", seen_from="192.0.2.7")):
+        errand = left_waiting()
+    own = written()
+    for row in (errand, own):
+        run_errand(errand_id=row.pk)
+    via = "errand invoicing.draft_invoice"
+    assert seen == [Doing(user.pk, via, request=str(errand.pk)), Doing(via=via, request=str(own.pk))]

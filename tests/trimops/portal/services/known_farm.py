@@ -51,6 +51,7 @@ from tests.factories import (
     wanted,
 )
 from tests.trimops.outbox.messages import put
+from trimops.api.models import RepeatableCall
 from trimops.outbox.domain.outgoing_states import Topic
 from trimops.outbox.senders.ready import Part
 from visits.domain.kit.stock_kinds import MovementKind, UseOf
@@ -107,6 +108,7 @@ def known_farm() -> House:
     _how_it_is_billed(house)
     _sent(house)
     _in_the_books(house)
+    _answered(house)
     return house
 
 
@@ -360,6 +362,12 @@ def _links(house: House) -> None:
         business=house.business, wish=FeedWish("Zimmerwald phone", house.farm), at=NOON, by=house.client
     )
     ask_erasure(farm=house.farm, note="Zimmerwald retires", at=NOON, by=house.client)
+
+
+def _answered(house: House) -> None:
+    """A program was told of the farm, and may ask for the same answer again."""
+    call = {"user": house.office, "key": "k", "fingerprint": "f", "called_at": NOON}
+    RepeatableCall.objects.create(business=house.business, body=["Quillmarsh", "7741X", "Zimmerwald"], **call)
 
 
 def _in_the_books(house: House) -> None:

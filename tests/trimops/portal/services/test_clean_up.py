@@ -3,10 +3,15 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from django.contrib.sessions.models import Session
 
-from tests.factories import make_business
+from farms.models import HerdImport
+from farms.services.keep_herd_list import keep_herd_list
+from tests.factories import blocked_foot, make_business, make_house, photo_of, put_down, under_way
 from tests.trimops.errands.errand_hands import all_errands, written
+from trimops.api.models import RepeatableCall
 from trimops.portal.services import clean_up as cleaning
 from trimops.portal.services.clean_up import clean_up
+from trimops.portal.services.save_retention import save_retention
+from visits.models import TrimPhoto
 
 NOW = datetime(2026, 7, 1, 2, tzinfo=UTC)
 
@@ -31,3 +36,33 @@ def test_a_second_time_there_is_nothing_to_do():
     for _ in range(2):
         clean_up(scope=written(business).scope, at=NOW)
     assert len(all_errands()) == 2
+
+
+@pytest.mark.django_db
+def test_each_kind_goes_when_the_owner_says_and_not_before():
+    house = make_house()
+    photo = photo_of(put_down(under_way(house.farm, house.van), house.cow, blocked_foot()))
+    list_of = {"farm": house.farm, "file_name": "herd.csv", "content": b"Number\n7\n", "by": house.office}
+    keep_herd_list(**list_of, at=photo.taken_at)
+    months_later = photo.taken_at + timedelta(days=13 * 31)
+    clean_up(scope=house.scope, at=months_later)
+    assert not HerdImport.objects.within(house.scope).exists(), "twelve months is usual"
+    assert TrimPhoto.objects.within(house.scope).exists(), "five years are usual"
+    save_retention(business=house.business, periods={"photos_months": 12}, at=NOW, by=house.owner)
+    clean_up(scope=house.scope, at=months_later)
+    assert not TrimPhoto.objects.within(house.scope).exists()
+
+
+@pytest.mark.django_db
+def test_answers_to_calls_that_nobody_repeats_any_more_go():
+    house = make_house()
+    for days in (8, 1):
+        RepeatableCall.objects.create(
+            business=house.business,
+            user=house.owner,
+            key=str(days),
+            fingerprint="x",
+            called_at=NOW - timedelta(days=days),
+        )
+    clean_up(scope=house.scope, at=NOW)
+    assert RepeatableCall.objects.within(house.scope).get().key == "1"

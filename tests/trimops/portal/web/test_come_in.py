@@ -141,6 +141,9 @@ def test_whose_last_farm_is_closed_while_they_are_signed_in_sees_nothing_from_th
     stranger.force_login(house.client)
     assert stranger.get("/my-farm/").status_code == 200
     close_farm_access(access=FarmAccess.objects.within(house.scope).get(), at=NOON)
+    # It was their only place, so they are signed out as well.
+    assert stranger.get("/my-farm/")["Location"].startswith("/account/login/")
+    stranger.force_login(house.client)
     assert stranger.get("/my-farm/").status_code == 403
     assert Client().post(link).status_code == 410
 

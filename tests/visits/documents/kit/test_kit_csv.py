@@ -61,7 +61,7 @@ SHEETS = st.builds(
 
 
 def read_again(content):
-    return plan_kit_list(read_kit_list(read_table("kit.csv", content), PLACES), [])
+    return plan_kit_list(read_kit_list(read_table(content), PLACES), [])
 
 
 @settings(max_examples=60)

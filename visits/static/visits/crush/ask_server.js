@@ -51,8 +51,7 @@ function troubleOf({ ok, status }, body) {
   return BY_STATUS[status] ?? "server";
 }
 
-/* 403 has three reasons: no sign-in, a token that is no longer good, a person who may not. */
+/* 403 has two reasons: a token that is no longer good, a person who may not. */
 function refusedBecause(body) {
-  if (body?.code === "not_signed_in") return "sign_in";
   return !body || /csrf/i.test(body.detail ?? "") ? "token" : "not_yours";
 }

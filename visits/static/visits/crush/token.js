@@ -2,5 +2,5 @@
 
 /** @returns {string} "" when there is none yet */
 export function sessionToken() {
-  return document.cookie.match(/(?:^|;\s*)csrftoken=([^;]+)/)?.[1] ?? "";
+  return document.cookie.match(/(?:^|;\s*)(?:__Host-)?csrftoken=([^;]+)/)?.[1] ?? "";
 }

@@ -1,0 +1,94 @@
+"""What a random call says where random data alone would find nothing: own rows, their true ETags, keys of its own."""
+
+import random
+import re
+from collections.abc import Mapping
+from typing import Any
+from urllib.parse import urlsplit
+from uuid import UUID, uuid5
+
+from django.urls import resolve
+from schemathesis import Case, GenerationMode
+from schemathesis.core.parameters import ParameterLocation
+
+from tests.walls.route import Route
+
+KEYS = UUID("00000000-0000-4000-8000-000000000009")
+# A row is named in a body by what it is; where that word is not the word of tests/walls/furnished.py, it stands here.
+CALLED = {
+    "visit": ("planned", "finished", "under_way"),
+    "visits": ("planned", "finished", "under_way"),
+    "client": ("access",),
+    "invoice": ("issued", "invoice"),
+    "invoices": ("invoice", "issued"),
+    "drafts": ("invoice",),
+    "against": ("issued",),
+}
+
+
+class Hand:
+    """`furnished` are keys by their word; `routes` the rows of the wall; `dice` chance that is the same each time."""
+
+    def __init__(
+        self, keyrings: list[dict[str, object]], routes: Mapping[str, Route], dice: random.Random
+    ) -> None:
+        self.keyrings, self.routes, self.dice = keyrings, routes, dice
+        self.calls = 0
+
+    def guide(self, case: Case) -> None:
+        """Some of what was drawn becomes what is there; what breaks the description on purpose stays as it is."""
+        self.calls += 1
+        case.freeze_metadata()
+        if case.path_parameters and _fits(case, ParameterLocation.PATH) and self.dice.random() < 0.85:
+            self._name_own_rows(case)
+        if _fits(case, ParameterLocation.HEADER):
+            if case.headers.get("Idempotency-Key") and self.dice.random() < 0.95:
+                case.headers["Idempotency-Key"] = str(uuid5(KEYS, str(self.calls)))
+            if case.headers.get("If-Match") and self.dice.random() < 0.7:
+                case.headers["If-Match"] = "*"
+        if _fits(case, ParameterLocation.BODY) and isinstance(case.body, dict | list):
+            case.body = self._with_own_rows(case.body)
+        if _fits(case, ParameterLocation.QUERY) and case.query:
+            case.query = self._with_own_rows(dict(case.query))
+
+    def _name_own_rows(self, case: Case) -> None:
+        filled = re.sub(r"\{(\w+)\}", lambda found: _sample(found[1], case.path_parameters), case.path)
+        route = self.routes[resolve(urlsplit(filled).path).url_name]
+        ring = self.dice.choice(self.keyrings)
+        whole = {**self.keyrings[0], **ring}
+        for part, row in route.rows.items():
+            word = self.dice.choice(CALLED["visit"]) if row in CALLED["visit"] else row
+            name = "id" if part == "pk" else part
+            if name in case.path_parameters:
+                case.path_parameters[name] = _plain(whole[word])
+
+    def _with_own_rows(self, said: Any, word: str = "") -> Any:
+        if isinstance(said, dict):
+            return {name: self._with_own_rows(each, name) for name, each in said.items()}
+        if isinstance(said, list):
+            return [self._with_own_rows(each, word) for each in said]
+        if isinstance(said, int) and not isinstance(said, bool) and self.dice.random() < 0.9:
+            ring = {**self.keyrings[0], **self.dice.choice(self.keyrings)}
+            stem = word.removesuffix("_id")
+            words = CALLED.get(stem) or [each for each in (stem, stem.removesuffix("s")) if each in ring]
+            found = [_plain(ring[each]) for each in words if each in ring]
+            return self.dice.choice(found) if found and isinstance(found[0], int) else said
+        return said
+
+
+def _sample(name: str, said: Mapping[str, Any]) -> str:
+    value = said.get(name, 1)
+    return (
+        str(value)
+        if not isinstance(value, str) or value.isalnum() or re.fullmatch(r"[\w.-]+", value)
+        else "x"
+    )
+
+
+def _plain(key: object) -> Any:
+    return str(key) if isinstance(key, UUID) else key
+
+
+def _fits(case: Case, place: ParameterLocation) -> bool:
+    told = case.meta.components.get(place) if case.meta else None
+    return told is None or told.mode == GenerationMode.POSITIVE

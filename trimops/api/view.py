@@ -1,0 +1,159 @@
+"""The base of every address under /api/v1/: closed, described, and the same in all manners."""
+
+import hashlib
+import json
+from collections.abc import Callable, Mapping
+from typing import Any, ClassVar, TypeVar
+
+from django.db import IntegrityError, OperationalError, transaction
+from rest_framework.exceptions import ParseError
+from rest_framework.parsers import JSONParser
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from trimops.accounts.actions import Action
+from trimops.api.asked import read_query
+from trimops.api.described import shape_faults
+from trimops.api.etags import etag_of, is_known
+from trimops.api.op import Op, Said
+from trimops.api.refusals import CannotBeMeant, flatten
+from trimops.api.schema import ApiSchema
+from trimops.api.services.answer_once import Call, Told, answer_once
+from trimops.tenancy.models import TenantModel
+from trimops.web.lost_races import is_lost_race
+from trimops.web.refusals import Malformed, TooLarge
+from trimops.web.scoped_api import ScopedApi
+
+T = TypeVar("T")
+KEY_HEADER = "Idempotency-Key"
+MOST_BYTES = 2_000_000
+# How often it is tried when two callers are in each other's way.
+TRIES = 3
+
+
+class Api(ScopedApi):
+    """`ops` says for each method what it is. A view fetches within the scope and calls one service."""
+
+    ops: ClassVar[Mapping[str, Op]] = {}
+    # What a row itself refuses has the described shape, else it would not have come so far.
+    row_fault: ClassVar[tuple[int, str]] = (422, CannotBeMeant.code)
+    also_refuses: ClassVar[tuple[int, ...]] = ()
+    parser_classes = [JSONParser]
+    schema = ApiSchema()
+
+    def initial(self, request: Request, *args: object, **kwargs: object) -> None:
+        super().initial(request, *args, **kwargs)
+        self.op = self.ops[self._method()]
+        self.asked: dict[str, Any] = read_query(request, self.op)
+
+    def finalize_response(self, request: Request, response: Response, *args: Any, **kwargs: Any) -> Response:
+        answer = super().finalize_response(request, response, *args, **kwargs)
+        op = self.ops.get(self._method())
+        if op is not None and op.deprecated is not None:
+            for name, value in op.deprecated.headers().items():
+                answer[name] = value
+        return answer
+
+    def what_it_does(self) -> Action:
+        """What the operation of this method says it does; a method without one is said to be wrong (405)."""
+        op = self.ops.get(self._method())
+        if op is None:
+            self.http_method_not_allowed(self.request)
+        assert op is not None
+        return op.action
+
+    @property
+    def allowed_methods(self) -> list[str]:
+        return [method.upper() for method in self.ops]
+
+    def _method(self) -> str:
+        method = str(self.request.method).lower()
+        return "get" if method == "head" else method
+
+    # What is said and what is shown
+
+    def content(self, *, row: TenantModel | None = None) -> Said:
+        """The body, read: Malformed (400) where it is not as described, CannotBeMeant (422) where that is not enough.
+
+        `row` makes it a change of that row, in which what is left out stays.
+        """
+        sent, takes = self._sent(), self.op.takes
+        assert takes is not None
+        if faults := shape_faults(takes, sent, is_part=row is not None):
+            raise Malformed(faults)
+        reading: Any = takes(row, data=sent, partial=row is not None, context=self.context)
+        if not reading.is_valid():
+            raise CannotBeMeant(faults=flatten(reading.errors))
+        found: Said = reading.validated_data
+        return found
+
+    def show(self, shown: Any) -> Any:
+        """A row (or whatever `shows` reads) as JSON, with only the fields that were asked for."""
+        shows: Any = self.op.shows
+        told = shows(shown, context=self.context).data
+        wanted = self.asked.get("fields")
+        return {name: told[name] for name in told if name in wanted} if wanted else told
+
+    @property
+    def context(self) -> dict[str, Any]:
+        return {"scope": self.scope, "seat": self.seat, "now": self.now, "request": self.request}
+
+    def answer(self, told: Any, *, status: int | None = None, location: str = "") -> Response:
+        """The answer with its tag; 304 without a body where the asker has it already."""
+        tag = etag_of(told)
+        headers = {"ETag": tag, "Cache-Control": "private, no-cache"}
+        if self._method() == "get" and is_known(self.request, tag):
+            return Response(status=304, headers=headers)
+        if location:
+            headers["Location"] = location
+        return Response(told, status=status or self.op.status, headers=headers)
+
+    # What is done
+
+    def once(self, act: Callable[[], Response]) -> Response:
+        """Do it under the caller's Idempotency-Key, in one transaction with the answer that is kept of it."""
+        key = self.request.headers.get(KEY_HEADER, "")
+        if not 0 < len(key) <= 128 or not key.isascii() or not key.isprintable() or " " in key:
+            raise Malformed(
+                [(f"header.{KEY_HEADER}", "Needed: 1 to 128 signs without a space, new for each thing.")]
+            )
+        call = Call(self.scope, self.seat.user, key, self._fingerprint())
+        told, _ = self.together(lambda: answer_once(call=call, act=lambda: _kept(act()), at=self.now))
+        return Response(
+            told.body, told.status, headers={**told.headers, "Cache-Control": "private, no-cache"}
+        )
+
+    def together(self, act: Callable[[], T]) -> T:
+        """In one transaction; where somebody was quicker, or two hold each other's locks, the one who lost tries again.
+
+        The next try sees what the other one did, and so is refused by the rule of the work, if at all.
+        """
+        for left in reversed(range(TRIES)):
+            try:
+                with transaction.atomic():
+                    return act()
+            except (OperationalError, IntegrityError) as fault:
+                if not left or not is_lost_race(fault):
+                    raise
+        raise AssertionError
+
+    def _fingerprint(self) -> str:
+        body = json.dumps(self._sent() if self.op.takes else None, sort_keys=True)
+        # because: whoever sees another farm by now, or by another token, must not hear what was answered at the first
+        where = f"{self.scope.farm_id} {self.request.method} {self.request.get_full_path()}"
+        text = f"{where} {body}"
+        return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
+
+    def _sent(self) -> Any:
+        if int(self.request.META.get("CONTENT_LENGTH") or 0) > MOST_BYTES:
+            raise TooLarge(f"At most {MOST_BYTES} bytes at once.")
+        try:
+            return self.request.data
+        except RecursionError:
+            raise ParseError("Nested too deeply.") from None
+
+
+def _kept(answer: Response) -> Told:
+    headers = {name: answer.headers[name] for name in ("ETag", "Location") if name in answer.headers}
+    body = json.loads(answer.rendered_content) if hasattr(answer, "accepted_renderer") else answer.data
+    return Told(answer.status_code, headers, body)
