@@ -14,7 +14,11 @@ def _behind_https(settings):
 
 
 @pytest.mark.usefixtures("_behind_https")
-@pytest.mark.parametrize("path", ["/api/v1/farms/", "/api/v1/nowhere/", f"/feeds/{new_secret()}.ics"])
+@pytest.mark.parametrize(
+    "path",
+    ["/api/v1/farms/", "/api/v1/nowhere/", f"/feeds/{new_secret()}.ics"],
+    ids=["farms", "nowhere", "feed"],
+)
 def test_a_program_is_refused_rather_than_led_on(path):
     answer = Client().get(path)
     assert answer.status_code == 403

@@ -254,7 +254,7 @@ class CrushMachine(BladeRules, RuleBasedStateMachine):
         if answer.status_code == 200:
             self._arrived(phone, body, answer)
             return
-        assert answer.status_code == 500
+        assert answer.status_code == 500, (answer.status_code, answer.content[:300])
         self.counts["server failures"] += 1
         if self._footprint() != before:
             # It failed after the last word was kept: to the phone, an answer that got lost.

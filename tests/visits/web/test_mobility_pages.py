@@ -80,7 +80,7 @@ def test_a_file_is_read_by_its_headings_and_its_lines_are_there_to_be_mended(hou
         ({"lines": "999 1"}, "None of these lines can be kept"),
         ({"lines": "101 2", "scored_on": "2999-01-01"}, "The day of the round is still to come"),
         ({"lines": "101 2", "scale": "moon"}, "moon"),
-        ({"file": SimpleUploadedFile("scores.xlsx", b"PK nonsense")}, "cannot be read"),
+        ({"file": SimpleUploadedFile("scores.xlsx", b"PK\x03\x04 nonsense")}, "cannot be read"),
         (
             {"file": SimpleUploadedFile("scores.csv", b"cow,score\n")},
             "a row of headings and at least one cow",

@@ -6,6 +6,9 @@ from datetime import timedelta
 from allauth.account.internal.flows.login import get_authentication_records
 from django.conf import settings
 from django.contrib.auth import logout
+from django.contrib.sessions.backends.base import UpdateError
+from django.contrib.sessions.exceptions import SessionInterrupted
+from django.db import OperationalError
 from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
@@ -54,11 +57,26 @@ def _judge(request: HttpRequest) -> None:
     began, heard = request.session.get(BEGAN), request.session.get(HEARD)
     if began is None or heard is None:
         # because: a session of before this rule began begins now
-        request.session[BEGAN] = request.session[HEARD] = now
+        _mark(request, {BEGAN: now, HEARD: now})
         return
     is_over = now - began > timedelta(days=settings.SESSION_DAYS).total_seconds()
     if is_over or now - heard > timedelta(days=settings.SESSION_IDLE_DAYS).total_seconds():
         note_security("sign_in_over", by=request.user.pk, seen_from=client_address(request) or "")
         logout(request)
     elif now - heard > HEARD_EACH.total_seconds():
-        request.session[HEARD] = now
+        _mark(request, {HEARD: now})
+
+
+def _mark(request: HttpRequest, marks: dict[str, float]) -> None:
+    """Kept before the request is answered: where that fails, nothing was done yet, and it may be asked again."""
+    is_changed = request.session.modified
+    for name, moment in marks.items():
+        request.session[name] = moment
+    try:
+        request.session.save()
+    except UpdateError as fault:
+        # because: the library calls every fault of the database so, also one that has nothing to do with the session
+        if isinstance(fault.__context__, OperationalError):
+            raise fault.__context__ from None
+        raise SessionInterrupted("This sign-in was ended at the same moment.") from None
+    request.session.modified = is_changed
