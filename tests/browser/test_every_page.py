@@ -128,8 +128,8 @@ def _faults(site: Site, where: str, *, with_frame: bool = True) -> Iterator[str]
     for rule, culprit in look["violations"]:
         yield f"{where}: {rule}, {culprit[:120]}"
     yield from _too_wide(look["wider"], where)
-    # "None of its windows …" is a sentence; a bare None is a value that nobody put into words.
-    if site.title() == "" or re.search(r"None(?! of )", look["words"]):
+    # "None of its windows …" is a sentence and If-None-Match a header; a bare None is a value nobody put into words.
+    if site.title() == "" or re.search(r"(?<!If-)None(?! of )", look["words"]):
         yield f"{where}: no title, or a None on the page"
 
 
