@@ -26,7 +26,7 @@ export PYTHONDONTWRITEBYTECODE :=
 PYTEST := $(PYTHON_BIN) -m pytest -n 2 --dist loadfile --no-loadscope-reorder -q --nomigrations
 # For the run on servers nothing is gathered from here: it hangs on no database, or is tried there by what it calls.
 NOT_ON_SERVERS := $(addprefix --ignore tests/,architecture bench browser kernel paper published standards web fuzz \
-	farms/api farms/domain farms/web invoicing/api trimops/accounts/web trimops/audit/web trimops/client trimops/portal/api visits/api/kit \
+	farms/api farms/domain farms/web invoicing/api trimops/accounts/web trimops/portal/api visits/api/kit \
 	invoicing/documents invoicing/domain invoicing/web trimops/portal/demo trimops/portal/web \
 	visits/documents visits/domain visits/web) \
 	$(addprefix --ignore ,$(filter-out tests/walls/test_every_cell.py,$(wildcard tests/walls/test_*.py)))

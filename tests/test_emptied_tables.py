@@ -35,4 +35,6 @@ def test_a_business_with_an_issued_invoice_is_gone_and_what_the_tables_were_made
     empty_tables()
 
     assert rows() == before
+    assert before[ContentType] > 50
+    assert before[Permission] > 200
     assert sum(before.values()) == before[ContentType] + before[Permission]

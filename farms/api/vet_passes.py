@@ -3,8 +3,6 @@
 from django.urls import reverse
 from django.views.decorators.debug import sensitive_variables
 from rest_framework import serializers
-from rest_framework.request import Request
-from rest_framework.response import Response
 
 from farms.api.of_farm import FarmRowsApi
 from farms.models import VetPass
@@ -77,7 +75,7 @@ class VetPassesApi(FarmRowsApi[VetPass]):
             repeats=True,
         ),
     }
-    _link = ""
+    cache_when_done = "no-store"
 
     def rows(self) -> Shape:
         return with_standing(super().rows(), self.scope, self.now)
@@ -86,15 +84,6 @@ class VetPassesApi(FarmRowsApi[VetPass]):
         # because: a link is read in the list of its farm only
         return self.request.path
 
-    @sensitive_variables("made", "address", "answer")
-    def post(self, request: Request, **kwargs: object) -> Response:
-        answer = self.once(self._add)
-        if self._link and isinstance(answer.data, dict):
-            # because: what is kept of the call for repeating it must not hold the secret
-            answer.data = {**answer.data, "link": self._link}
-        answer.headers["Cache-Control"] = "no-store"
-        return answer
-
     @sensitive_variables("made", "address")
     def make(self, content: Said) -> VetPass:
         shows = [name for name in SHOWS if content.get(name)]
@@ -102,7 +91,7 @@ class VetPassesApi(FarmRowsApi[VetPass]):
         made = give_vet_pass(farm=self.farm, word=word, at=self.now, by=self.seat.user)
         address = self.request.build_absolute_uri(reverse("vet_desk", args=[made.secret]))
         mail_vet_pass(vet_pass=made.row, address=address, at=self.now)
-        self._link = address
+        self.tell_once(link=address)
         row = made.row
         row.stands, row.link = True, None  # type: ignore[attr-defined]
         return row

@@ -1,8 +1,6 @@
 """Credit notes: what of an invoice can still be credited, and a note drafted."""
 
 from rest_framework import serializers
-from rest_framework.request import Request
-from rest_framework.response import Response
 
 from invoicing.api.draft_shown import DraftShown
 from invoicing.api.money import CURRENCY, Amount, MoneyShown, Why, several
@@ -11,10 +9,9 @@ from invoicing.models import Invoice, InvoiceLine
 from invoicing.selectors.credit_left import credit_left
 from invoicing.services.credit_invoice import draft_credit_note
 from trimops.accounts.actions import Action
-from trimops.api.kinds import StepApi
+from trimops.api.kinds import StepApi, ToldApi
 from trimops.api.op import Op, Said
 from trimops.api.rows import RowField
-from trimops.api.view import Api
 
 
 class LineLeft(serializers.Serializer):  # type: ignore[type-arg]
@@ -62,17 +59,17 @@ class CreditWord(serializers.Serializer):  # type: ignore[type-arg]
         return lines
 
 
-class CreditLeftApi(Api):
+class CreditLeftApi(ToldApi):
     """What of an issued invoice can still be credited."""
 
     ops = {
         "get": Op(Action.SEE_MONEY, "read_credit_left", "What can still be credited", shows=CreditLeftTold)
     }
 
-    def get(self, request: Request, pk: int) -> Response:
-        invoice = self.fetch(Invoice, pk)
+    def told(self) -> object:
+        invoice = self.fetch(Invoice, self.kwargs["pk"])
         left = credit_left(invoice) if invoice.is_issued and not invoice.is_credit_note else {}
-        return self.answer(self.show({"currency": invoice.currency, "lines": list(left.values())}))
+        return {"currency": invoice.currency, "lines": list(left.values())}
 
 
 class CreditApi(StepApi[Invoice]):

@@ -2,7 +2,6 @@
 
 from django.views.decorators.debug import sensitive_variables
 from rest_framework import serializers
-from rest_framework.request import Request
 from rest_framework.response import Response
 
 from invoicing.api.money import Kept
@@ -46,6 +45,7 @@ class LinksApi(RowsApi[InvoiceLink]):
     """
 
     model = InvoiceLink
+    cache_when_done = "no-store"
     ops = {
         "get": Op(Action.SEE_MONEY, "list_invoice_links", "Links to an invoice", shows=LinkShown, lists=True),
         "post": Op(
@@ -63,20 +63,10 @@ class LinksApi(RowsApi[InvoiceLink]):
         rows: TenantQuerySet[InvoiceLink] = InvoiceLink.objects.within(self.scope).filter(invoice=invoice)
         return rows
 
-    @sensitive_variables("address", "answer")
-    def post(self, request: Request, **kwargs: object) -> Response:
-        answer = super().post(request, **kwargs)
-        address = self.__dict__.pop("new_address", None)
-        if address and answer.data is not None:
-            # because: what is kept of a call must not hold a secret, so it comes in after the answer was kept
-            answer.data = {**answer.data, "address": address}
-        answer["Cache-Control"] = "no-store"
-        return answer
-
     @sensitive_variables("made")
     def _add(self) -> Response:
         made = make_invoice_link(invoice=self.fetch(Invoice, self.kwargs["pk"], "farm"), at=self.now)
-        self.new_address = made.address
+        self.tell_once(address=made.address)
         made.row.__dict__["address"] = None
         return Response(self.show(made.row), status=self.op.status)
 

@@ -16,6 +16,7 @@ from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
 from tests.bench.visits.many_businesses import FARMS, many_businesses
+from tests.emptied_tables import empty_tables
 from tests.services.worker import worker
 from trimops.celery import app
 from trimops.errands.domain.errand_states import ErrandState
@@ -97,7 +98,7 @@ def test_the_round_trips_of_one_business_and_of_a_tick_are_the_same_among_few_an
 ):
     counted = {}
     for count in (2, 40):
-        _empty()
+        empty_tables()
         keys = many_businesses(count)
         tick(now=timezone.now() + timedelta(seconds=5))
         counted[count] = round_trips(keys)
@@ -105,10 +106,3 @@ def test_the_round_trips_of_one_business_and_of_a_tick_are_the_same_among_few_an
         f"  round trips: {counted[2][0]} for a business with {FARMS} farms, {counted[2][1]} for an idle tick"
     )
     assert counted[2] == counted[40]
-
-
-def _empty():
-    """As between two tests."""
-    tables = connection.introspection.django_table_names(only_existing=True, include_views=False)
-    with connection.cursor() as cursor:
-        cursor.execute(f"TRUNCATE {', '.join(connection.ops.quote_name(table) for table in tables)} CASCADE")

@@ -21,15 +21,13 @@ def is_known(request: Request, tag: str) -> bool:
     return "*" in given or tag in {each.removeprefix("W/") for each in given}
 
 
-def require_match(request: Request, tag: str, *, is_needed: bool = True) -> None:
+def require_match(request: Request, tag: str) -> None:
     """NeedsMatch (428) without If-Match, Stale (412) where it names another version."""
     header = request.headers.get("If-Match")
     if header is None:
-        if is_needed:
-            raise NeedsMatch(
-                "Send the ETag of the version that you change as If-Match, or * for whichever it is."
-            )
-        return
+        raise NeedsMatch(
+            "Send the ETag of the version that you change as If-Match, or * for whichever it is."
+        )
     given = parse_etags(header)
     if "*" not in given and tag not in given:
         raise Stale(

@@ -30,7 +30,7 @@ class RowsApi(Api, Generic[M]):
 
     def items(self, page: list[M]) -> list[Any]:
         """The rows of a page as they are shown; a view that needs more of all of them reads it here, at once."""
-        return [self.show(row) for row in page]
+        return self.show_all(page)
 
     def make(self, content: Said) -> M:
         """Call the service that makes it."""
@@ -97,7 +97,7 @@ class RowApi(Api, Generic[M]):
 
     def _change(self) -> Response:
         row = self.row(is_locked=True)
-        require_match(self.request, etag_of(self.show(row)))
+        require_match(self.request, etag_of(self._read_as_shown(row)))
         changed = self.change(row, self.content(row=row))
         return self.answer(self.show(changed))
 
@@ -108,6 +108,7 @@ class RowApi(Api, Generic[M]):
         return Response(status=204)
 
     def _read_as_shown(self, row: M) -> Any:
+        """As the asker read it: the tag is that of the whole row."""
         shows: Any = self.ops["get"].shows
         return shows(row, context=self.context).data
 
@@ -131,8 +132,7 @@ class StepApi(Api, Generic[M]):
 
     def _act(self) -> Response:
         row = self.row()
-        shown = self.act(row, self.content() if self.op.takes else {})
-        return self.answer(self.show(shown)) if self.op.shows else Response(status=self.op.status)
+        return self.done(self.act(row, self.content() if self.op.takes else {}))
 
 
 class DoApi(Api):
@@ -146,8 +146,7 @@ class DoApi(Api):
         return self.once(self._act)
 
     def _act(self) -> Response:
-        shown = self.act(self.content() if self.op.takes else {})
-        return self.answer(self.show(shown)) if self.op.shows else Response(status=self.op.status)
+        return self.done(self.act(self.content() if self.op.takes else {}))
 
 
 class ToldApi(Api):

@@ -2,10 +2,11 @@
 
 import hashlib
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, ClassVar, TypeVar
 
 from django.db import IntegrityError, OperationalError, transaction
+from django.views.decorators.debug import sensitive_variables
 from rest_framework.exceptions import ParseError
 from rest_framework.parsers import JSONParser
 from rest_framework.request import Request
@@ -38,8 +39,11 @@ class Api(ScopedApi):
     # What a row itself refuses has the described shape, else it would not have come so far.
     row_fault: ClassVar[tuple[int, str]] = (422, CannotBeMeant.code)
     also_refuses: ClassVar[tuple[int, ...]] = ()
+    # What a cache may do with the answer to something that was done.
+    cache_when_done: ClassVar[str] = "private, no-cache"
     parser_classes = [JSONParser]
     schema = ApiSchema()
+    secrets: Mapping[str, str] = {}
 
     def initial(self, request: Request, *args: object, **kwargs: object) -> None:
         super().initial(request, *args, **kwargs)
@@ -90,7 +94,14 @@ class Api(ScopedApi):
     def show(self, shown: Any) -> Any:
         """A row (or whatever `shows` reads) as JSON, with only the fields that were asked for."""
         shows: Any = self.op.shows
-        told = shows(shown, context=self.context).data
+        return self._wanted(shows(shown, context=self.context).data)
+
+    def show_all(self, rows: Sequence[Any]) -> list[Any]:
+        """Many rows in the same way, read by one serializer: to make one anew for each takes longer than to read."""
+        shows: Any = self.op.shows
+        return [self._wanted(told) for told in shows(rows, many=True, context=self.context).data]
+
+    def _wanted(self, told: Any) -> Any:
         wanted = self.asked.get("fields")
         return {name: told[name] for name in told if name in wanted} if wanted else told
 
@@ -108,8 +119,13 @@ class Api(ScopedApi):
             headers["Location"] = location
         return Response(told, status=status or self.op.status, headers=headers)
 
+    def done(self, shown: Any) -> Response:
+        """The answer to something that happened: what came of it, or nothing where there is nothing to show."""
+        return self.answer(self.show(shown)) if self.op.shows else Response(status=self.op.status)
+
     # What is done
 
+    @sensitive_variables("body")
     def once(self, act: Callable[[], Response]) -> Response:
         """Do it under the caller's Idempotency-Key, in one transaction with the answer that is kept of it."""
         key = self.request.headers.get(KEY_HEADER, "")
@@ -118,10 +134,13 @@ class Api(ScopedApi):
                 [(f"header.{KEY_HEADER}", "Needed: 1 to 128 signs without a space, new for each thing.")]
             )
         call = Call(self.scope, self.seat.user, key, self._fingerprint())
-        told, _ = self.together(lambda: answer_once(call=call, act=lambda: _kept(act()), at=self.now))
-        return Response(
-            told.body, told.status, headers={**told.headers, "Cache-Control": "private, no-cache"}
-        )
+        told, is_again = self.together(lambda: answer_once(call=call, act=lambda: _kept(act()), at=self.now))
+        body = told.body if is_again or not self.secrets else {**told.body, **self.secrets}  # type: ignore[dict-item]
+        return Response(body, told.status, headers={**told.headers, "Cache-Control": self.cache_when_done})
+
+    def tell_once(self, **secrets: str) -> None:
+        """Goes into the first answer alone: what is kept of a call for repeating it holds no secret."""
+        self.secrets = secrets
 
     def together(self, act: Callable[[], T]) -> T:
         """In one transaction; where somebody was quicker, or two hold each other's locks, the one who lost tries again.

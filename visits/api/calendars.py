@@ -2,8 +2,6 @@
 
 from django.urls import reverse
 from rest_framework import serializers
-from rest_framework.request import Request
-from rest_framework.response import Response
 
 from farms.models import Farm
 from trimops.accounts.actions import Action
@@ -71,7 +69,7 @@ class CalendarsApi(RowsApi[CalendarAddress]):
     makes another. Refused: a person who is not in the business (no_trimmer_here)."""
 
     model = CalendarAddress
-    secret = ""
+    cache_when_done = "private, no-store"
     ops = {
         "get": Op(
             Action.GIVE_CALENDARS,
@@ -93,21 +91,12 @@ class CalendarsApi(RowsApi[CalendarAddress]):
         ),
     }
 
-    def post(self, request: Request, **kwargs: object) -> Response:
-        answer = super().post(request, **kwargs)
-        if self.secret:
-            # because: it is put in after the answer was kept for repeats, so that the secret stands nowhere
-            address = request.build_absolute_uri(reverse("calendar_feed", args=[self.secret]))
-            answer.data = {**answer.data, "address": address}
-        answer["Cache-Control"] = "private, no-store"
-        return answer
-
     def make(self, content: Said) -> CalendarAddress:
         wish = FeedWish(
             content["name"], self._shown(content), content["alarm_minutes"], content["shows_wishes"]
         )
         made = make_calendar_address(business=self.seat.business, wish=wish, at=self.now, by=self.seat.user)
-        self.secret = made.secret
+        self.tell_once(address=self.request.build_absolute_uri(reverse("calendar_feed", args=[made.secret])))
         return made.row
 
     def _shown(self, content: Said) -> Shown | None:

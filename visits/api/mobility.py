@@ -2,8 +2,6 @@
 
 from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
-from rest_framework.request import Request
-from rest_framework.response import Response
 
 from farms.models import Farm
 from trimops.accounts.actions import Action
@@ -103,10 +101,6 @@ class RoundsApi(RowsApi[MobilityScoring]):
     def farm(self) -> Farm:
         """That the address means."""
         return self.fetch(Farm, self.kwargs["pk"], "business")
-
-    def post(self, request: Request, **kwargs: object) -> Response:
-        self.farm()  # because: what is not there is not there, whatever is said of it
-        return super().post(request, **kwargs)
 
     def rows(self) -> TenantQuerySet[MobilityScoring]:
         return super().rows().filter(farm=self.farm())

@@ -1,8 +1,6 @@
 """Calendars of the trimmer's own, kept elsewhere, whose busy times keep a van in."""
 
 from rest_framework import serializers
-from rest_framework.request import Request
-from rest_framework.response import Response
 
 from trimops.accounts.actions import Action
 from trimops.api.kinds import RowApi, RowsApi, StepApi
@@ -83,10 +81,6 @@ class OutsideCalendarsApi(RowsApi[OutsideCalendar]):
 
     def rows(self) -> TenantQuerySet[OutsideCalendar]:
         return super().rows().filter(van=self.van())
-
-    def post(self, request: Request, **kwargs: object) -> Response:
-        self.van()  # because: what is not there is not there, whatever is said of it
-        return super().post(request, **kwargs)
 
     def make(self, content: Said) -> OutsideCalendar:
         file = content["file"]

@@ -4,7 +4,9 @@ from datetime import UTC, datetime, timedelta
 
 import httpx
 import pytest
+from django.core import signals
 from django.core.wsgi import get_wsgi_application
+from django.db import close_old_connections
 
 from tests.factories import House, make_house, make_prices
 from tests.visits.api.phone import Phone, blocked, cow_content
@@ -36,7 +38,18 @@ def house(db, clock) -> House:
 
 
 @pytest.fixture
-def client(house, clock) -> Client:
+def _in_one_transaction():
+    """Each request would close the connection that a test is on; Django's test client does the same."""
+    ends = (signals.request_started, signals.request_finished)
+    for end in ends:
+        end.disconnect(close_old_connections)
+    yield
+    for end in ends:
+        end.connect(close_old_connections)
+
+
+@pytest.fixture
+def client(house, clock, _in_one_transaction) -> Client:
     wish = TokenWish("Office program", givable(Role.OWNER), timedelta(days=30))
     _, text = make_token(membership=house.memberships[Role.OWNER], wish=wish, at=clock[0])
     http = httpx.Client(transport=httpx.WSGITransport(app=get_wsgi_application()))
