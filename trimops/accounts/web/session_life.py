@@ -8,11 +8,11 @@ from django.conf import settings
 from django.contrib.auth import logout
 from django.contrib.sessions.backends.base import UpdateError
 from django.contrib.sessions.exceptions import SessionInterrupted
-from django.db import OperationalError
 from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
 from trimops.accounts.models import User
+from trimops.accounts.services.mark_session import mark_session
 from trimops.accounts.services.renew_session import renew_session
 from trimops.watch.security_lines import note_security
 from trimops.web.client_address import client_address
@@ -69,14 +69,7 @@ def _judge(request: HttpRequest) -> None:
 
 def _mark(request: HttpRequest, marks: dict[str, float]) -> None:
     """Kept before the request is answered: where that fails, nothing was done yet, and it may be asked again."""
-    is_changed = request.session.modified
-    for name, moment in marks.items():
-        request.session[name] = moment
     try:
-        request.session.save()
-    except UpdateError as fault:
-        # because: the library calls every fault of the database so, also one that has nothing to do with the session
-        if isinstance(fault.__context__, OperationalError):
-            raise fault.__context__ from None
+        mark_session(session=request.session, marks=marks)
+    except UpdateError:
         raise SessionInterrupted("This sign-in was ended at the same moment.") from None
-    request.session.modified = is_changed
