@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from django.apps import apps
 from django.conf import settings
 from django.core.cache import cache
 from django.db import connection
@@ -134,11 +133,8 @@ def django_db_setup(
 ) -> None:
     """Tables made straight from the models (--nomigrations) get the locks that a migration puts on them."""
     if request.config.getoption("nomigrations"):
-        locks = importlib.import_module("invoicing.models.issued_locks")
-        trail = importlib.import_module("trimops.audit.models.audit_locks")
-        with django_db_blocker.unblock(), connection.schema_editor() as editor:
-            locks.lock_issued(apps, editor)
-            trail.lock_audit(apps, editor)
+        with django_db_blocker.unblock():
+            importlib.import_module("tests.straight_tables").put_locks_on()
     if connection.vendor == "sqlite":
         # because: a test that commits empties all tables by DELETE afterwards
         trail = importlib.import_module("trimops.audit.models.audit_locks")

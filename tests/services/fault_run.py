@@ -104,7 +104,8 @@ def _environment(folder: Path, database: Database, broker: Broker, smtp: MailSer
 def _run(asked: Namespace, folder: Path, database: Database, broker: Broker, smtp: MoodyServer) -> Outcome:
     django.setup()
     from tests.services.fault_counts import count_all, what_waits  # noqa: PLC0415
-    from tests.services.fault_work import Hands, build_all, make_tables, press_send  # noqa: PLC0415
+    from tests.services.fault_work import Hands, build_all, press_send  # noqa: PLC0415
+    from tests.straight_tables import make_tables  # noqa: PLC0415
 
     outcome = Outcome(businesses=asked.businesses)
     make_tables()

@@ -2,14 +2,11 @@
 
 import time
 
-from django.apps import apps
-from django.conf import settings
 from django.core.management import call_command
 from django.db import connection
 from django.utils import timezone
 
 from invoicing.models import Invoice
-from invoicing.models.issued_locks import lock_issued
 from invoicing.services.issue_run import start_issue_run
 from tests.factories import finish
 from tests.services.fault_houses import FaultHouse, build_house
@@ -19,23 +16,6 @@ from visits.services.visit_change import VisitCannotMove
 
 PRESS_AGAIN = 20.0
 """Seconds until the office asks again for an invoice that is still a draft."""
-
-
-class _Straight:
-    """Instead of the migrations of an app: its tables are made from the models as they are."""
-
-    def __contains__(self, app: str) -> bool:
-        return True
-
-    def __getitem__(self, app: str) -> None:
-        return None
-
-
-def make_tables() -> None:
-    settings.MIGRATION_MODULES = _Straight()
-    call_command("migrate", verbosity=0, run_syncdb=True)
-    with connection.schema_editor() as editor:
-        lock_issued(apps, editor)
 
 
 def build_all(count: int) -> list[FaultHouse]:

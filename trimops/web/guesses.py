@@ -23,23 +23,24 @@ class GuessMiddleware:
 
     def __call__(self, request: HttpRequest) -> HttpResponse:
         answer = self.get_response(request)
-        if _has_key(request):
+        if has_key(request):
             # because: a page that forgot to say so must not lie in a cache with its key
             answer.headers.setdefault("Cache-Control", "private, no-store")
-        if answer.status_code in WRONG and settings.WRONG_LINKS_RATE and _has_key(request):
+        if answer.status_code in WRONG and settings.WRONG_LINKS_RATE and has_key(request):
             count_one(_who(request), HOUR)
         return answer
 
     def process_view(
         self, request: HttpRequest, view: object, args: object, kwargs: object
     ) -> HttpResponse | None:
-        if not settings.WRONG_LINKS_RATE or not _has_key(request):
+        if not settings.WRONG_LINKS_RATE or not has_key(request):
             return None
         count, wait = counted(_who(request), HOUR)
         return too_often_page(request, WORDS, wait) if count >= settings.WRONG_LINKS_RATE else None
 
 
-def _has_key(request: HttpRequest) -> bool:
+def has_key(request: HttpRequest) -> bool:
+    """Whether the address that was asked for is a proof by itself."""
     return request.resolver_match is not None and bool(KEYS & request.resolver_match.kwargs.keys())
 
 

@@ -8,6 +8,7 @@ from django.http import HttpRequest
 from trimops.accounts.models import User
 from trimops.watch.security_lines import note_security
 from trimops.web.client_address import client_address
+from trimops.web.guesses import has_key
 from trimops.web.seat import seat_of
 
 REFUSED: Final = {
@@ -17,7 +18,6 @@ REFUSED: Final = {
     HTTPStatus.TOO_MANY_REQUESTS,
 }
 GONE: Final = {HTTPStatus.NOT_FOUND, HTTPStatus.CONFLICT, HTTPStatus.GONE}
-KEYS: Final = {"secret", "token"}
 
 
 def note_refused(request: HttpRequest, status: int, route: str) -> None:
@@ -25,7 +25,7 @@ def note_refused(request: HttpRequest, status: int, route: str) -> None:
     found = request.resolver_match
     if status in REFUSED:
         event = "refused"
-    elif status in GONE and found is not None and KEYS & found.kwargs.keys():
+    elif status in GONE and has_key(request):
         event = "wrong_key"
     elif status == HTTPStatus.NOT_FOUND and found is not None and seat_of(request) is not None:
         event = "not_there"

@@ -4,14 +4,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
-from django.apps import apps
 from django.conf import settings
-from django.core.management import call_command
-from django.db import connection
 from django.test import Client
 
 from farms.models import Cow, FarmAccess
-from invoicing.models.issued_locks import lock_issued
 from tests.factories import (
     blocked_foot,
     confirmed,
@@ -25,11 +21,11 @@ from tests.factories import (
     under_way,
     wanted,
 )
+from tests.straight_tables import make_tables
 from trimops.accounts.actions import MAY, Action
 from trimops.accounts.models import User
 from trimops.accounts.roles import Role
 from trimops.accounts.services.make_token import TokenWish, make_token
-from trimops.audit.models.audit_locks import lock_audit
 from visits.services.make_calendar_address import FeedWish, make_calendar_address
 
 COWS, SEEN_BEFORE = 40, 4
@@ -55,24 +51,10 @@ class LoadHouse:
     told: dict[str, object] = field(default_factory=dict)
 
 
-class _Straight:
-    """Instead of the migrations of an app: its tables are made from the models as they are."""
-
-    def __contains__(self, app: str) -> bool:
-        return True
-
-    def __getitem__(self, app: str) -> None:
-        return None
-
-
-def make_tables() -> None:
-    settings.MIGRATION_MODULES = _Straight()
+def make_load_tables() -> None:
     # because: nobody signs in by a password here, and a slow hash of four a business would be most of the building
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
-    call_command("migrate", verbosity=0, run_syncdb=True)
-    for lock in (lock_issued, lock_audit):
-        with connection.schema_editor() as editor:
-            lock(apps, editor)
+    make_tables()
 
 
 def build_all(count: int, now: datetime, say: Callable[[str], None]) -> list[LoadHouse]:

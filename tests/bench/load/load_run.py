@@ -54,13 +54,13 @@ def main(asked: Namespace) -> int:
 
 def _run(asked: Namespace, folder: Path, servers: ExitStack) -> dict[str, object]:
     django.setup()
-    from tests.bench.load.built_houses import build_all, make_tables  # noqa: PLC0415
+    from tests.bench.load.built_houses import build_all, make_load_tables  # noqa: PLC0415
     from tests.bench.load.day_calls import day_of  # noqa: PLC0415
     from tests.bench.load.memory import Watched, children_of  # noqa: PLC0415
     from tests.bench.load.replay import Replay  # noqa: PLC0415
     from tests.bench.visits.crush_day import noise_of  # noqa: PLC0415
 
-    make_tables()
+    make_load_tables()
     houses = build_all(asked.businesses, datetime.now(UTC), _say)
     django.db.connections.close_all()
     picture = noise_of(PHOTO_BYTES, Random(4))
