@@ -129,9 +129,8 @@ class ApiSchema(AutoSchema):
         if self._is_conditional():
             # because: one that is no tag is no tag that we know, and HTTP wants no refusal for it
             found.append(_header("If-None-Match", {"type": "string"}, "The ETag that you have."))
-        if self._has_etag():
-            is_for = [self.op.status, *([304] if self._is_conditional() else [])]
-            found.append(OpenApiParameter("ETag", str, OpenApiParameter.HEADER, response=is_for))
+            told = [self.op.status, 304]
+            found.append(OpenApiParameter("ETag", str, OpenApiParameter.HEADER, response=told))
         return found
 
     def _word(self, field: Any) -> dict[str, Any]:
@@ -139,9 +138,6 @@ class ApiSchema(AutoSchema):
         schema: dict[str, Any] = {**self._map_serializer_field(field, "request")}
         self._insert_field_validators(field, schema)  # type: ignore[no-untyped-call]
         return {name: value for name, value in schema.items() if name != "description"}
-
-    def _has_etag(self) -> bool:
-        return self._is_conditional()
 
     def _resolve_path_parameters(self, variables: list[str]) -> list[Any]:
         found: list[Any] = super()._resolve_path_parameters(variables)  # type: ignore[no-untyped-call]
