@@ -12,7 +12,7 @@
 MAKEFLAGS += --no-print-directory
 PORT ?= 8000
 # Calls that each operation of the API is asked at random in make test.
-API_EXAMPLES ?= 10
+API_EXAMPLES ?= 50
 PYTHON_BIN := .venv/bin/python
 READY := .venv/.trimops-ready
 APPS := trimops farms visits invoicing manage.py
@@ -53,7 +53,8 @@ up: $(READY)
 bench: $(READY)
 	@$(PYTHON_BIN) -m tests.bench
 	TRIMOPS_SEQUENCES=2000 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q tests/visits/api/test_crush_machine.py
-	TRIMOPS_LONG=1 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q --nomigrations tests/services/test_errand_kills.py
+	TRIMOPS_LONG=1 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q --nomigrations tests/services/test_errand_kills.py \
+		tests/walls/test_every_cell.py
 	TRIMOPS_LONG=1 TRIMOPS_COWS=60 TRIMOPS_PICTURES=1 $(PYTHON_BIN) -m pytest -q tests/browser/test_crush_sixty.py tests/browser/test_crush_states.py
 
 client: $(READY)
@@ -93,14 +94,15 @@ chromium:
 	@sh .make/chromium.sh
 
 # Two runs: everything on the embedded form, then what touches the database on the servers. The walk through every cell
-# of the wall (tests/walls/test_every_cell.py) is on both; what the benches print hangs on no database. What pages
-# and the API read is tried there by their selectors and services; of a table of cases the first and the last, unless it
-# bears the mark `both`. The random days at the crush (tests/visits/api) are ten on each.
+# of the wall (tests/walls/test_every_cell.py) is whole on the first, on the second a fifth of what is not one's own
+# (whole in `make bench`); what the benches print hangs on no database. What pages and the API read is tried on servers by
+# their selectors and services; of a table of cases the first and the last, unless it bears the mark `both`. The random
+# days at the crush (tests/visits/api) are four on each.
 test: $(READY) chromium check test-embedded test-servers
 
 test-embedded: $(READY)
-	env -u DATABASE_URL -u REDIS_URL TRIMOPS_SEQUENCES=10 TRIMOPS_API_EXAMPLES=$(API_EXAMPLES) $(PYTEST) -m "not services"
+	env -u DATABASE_URL -u REDIS_URL TRIMOPS_SEQUENCES=4 TRIMOPS_API_EXAMPLES=$(API_EXAMPLES) $(PYTEST) -m "not services"
 
 test-servers: $(READY)
-	TRIMOPS_SEQUENCES=10 $(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
+	TRIMOPS_SEQUENCES=4 $(PYTHON_BIN) -m tests.services.with_services sh -c '$(PYTHON_BIN) $(MIGRATED) && \
 		$(PYTEST) -m database $(NOT_ON_SERVERS)'

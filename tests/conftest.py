@@ -8,18 +8,22 @@ from pathlib import Path
 
 import pytest
 from django.conf import settings
-from django.core.cache import cache
+from django.core.cache import caches
 from django.db import connection
 from hypothesis import settings as hypothesis_settings
 from pytest_django import DjangoDbBlocker
 
 from tests.emptied_tables import empty_after_each
-from tests.random_examples import IS_HUNT, examples
+from tests.random_examples import HAS_TIME, IS_HUNT, examples
 from tests.services.worker import Worker, worker
 from trimops.celery import app
 
 BROWSER_TESTS = Path(__file__).parent / "browser"
 # The longest first: `make test` hands files out in this order, so that two processes end at about the same time.
+LONG = (
+    *("test_every_cell.py", "test_nothing_is_lost.py", "test_demo_command.py", "test_server.py"),
+    *("test_crush_machine.py", "test_orienteering.py", "test_en16931_rules.py"),
+)
 LONG_IN_THE_BROWSER = (
     *("test_crush_states.py", "test_every_page.py", "test_crush_offline.py", "test_crush_sixty.py"),
     *("test_crush_sender.py", "test_crush_queue.py", "test_crush_store.py", "test_crush_installed.py"),
@@ -35,7 +39,6 @@ LONG_RUNS = {
     # Each fault by itself, eleven starts of a worker; all of them together are in test_fault_run.py.
     "test_errand_kills.py",
 }
-HAS_TIME = os.environ.get("TRIMOPS_LONG", "0") == "1"
 COMMITTING_FIXTURES = {"transactional_db", "live_server", "job_worker"}
 DATABASE_FIXTURES = {"db", *COMMITTING_FIXTURES}
 
@@ -114,6 +117,8 @@ def _is_whole(item: pytest.Item) -> bool:
 
 def _turn(item: pytest.Item) -> int:
     """Browsers last: one leaves its event loop in the process, and asynchronous tests want one of their own."""
+    if item.path.name in LONG:
+        return LONG.index(item.path.name) - len(LONG)
     if not item.get_closest_marker("browser"):
         return 0
     if item.path.name in LONG_IN_THE_BROWSER:
@@ -124,7 +129,8 @@ def _turn(item: pytest.Item) -> int:
 @pytest.fixture(autouse=True)
 def _nobody_has_been_here_before() -> None:
     """Limits on sign-in are counted in the cache; each test starts with none counted."""
-    cache.clear()
+    for alias in settings.CACHES:
+        caches[alias].clear()
 
 
 @pytest.fixture(scope="session")

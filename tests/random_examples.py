@@ -2,6 +2,8 @@
 
 import os
 
+# In `make long` and `make bench`: whole where `make test` takes a part.
+HAS_TIME = os.environ.get("TRIMOPS_LONG", "0") == "1"
 IS_HUNT = os.environ.get("TRIMOPS_HUNT", "0") == "1"
 
 

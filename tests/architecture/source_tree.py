@@ -22,6 +22,12 @@ def tree_of(path: Path) -> ast.Module:
     return ast.parse(path.read_text(encoding="utf-8"), filename=str(path))
 
 
+@cache
+def nodes_of(path: Path) -> tuple[ast.AST, ...]:
+    """All nodes of a file's tree, walked once for all who look through them."""
+    return tuple(ast.walk(tree_of(path)))
+
+
 def name_of(path: Path) -> str:
     """The path as a reader would say it, from the project's top."""
     return path.relative_to(ROOT).as_posix()
@@ -41,7 +47,7 @@ def is_shell(path: Path) -> bool:
 
 
 def functions_of(path: Path) -> list[ast.FunctionDef | ast.AsyncFunctionDef]:
-    return [n for n in ast.walk(tree_of(path)) if isinstance(n, ast.FunctionDef | ast.AsyncFunctionDef)]
+    return [n for n in nodes_of(path) if isinstance(n, ast.FunctionDef | ast.AsyncFunctionDef)]
 
 
 @cache

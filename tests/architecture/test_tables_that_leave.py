@@ -4,18 +4,13 @@ import ast
 
 import pytest
 
-from tests.architecture.source_tree import ROOT
+from tests.architecture.source_tree import name_of, nodes_of, product_files
 
 WRITERS = {
     "visits/documents/csv_file.py": "every CSV: formulas are kept from running",
     "visits/documents/spreadsheet.py": "every spreadsheet: text is stored as text",
     "visits/web/kit/read_in_form.py": "shown in a text field of the page, and read by us again",
 }
-PACKAGES = ("trimops", "farms", "visits", "invoicing")
-
-
-def _writes_a_table(source: str) -> bool:
-    return any(_writes(node) for node in ast.walk(ast.parse(source)))
 
 
 def _writes(node: ast.AST) -> bool:
@@ -26,12 +21,7 @@ def _writes(node: ast.AST) -> bool:
 
 
 def test_no_other_file_writes_a_table():
-    found = {
-        str(path.relative_to(ROOT))
-        for package in PACKAGES
-        for path in (ROOT / package).rglob("*.py")
-        if _writes_a_table(path.read_text(encoding="utf-8"))
-    }
+    found = {name_of(path) for path in product_files() if any(map(_writes, nodes_of(path)))}
     assert found == set(WRITERS)
 
 
@@ -46,4 +36,4 @@ def test_no_other_file_writes_a_table():
     ],
 )
 def test_the_search_finds_what_it_looks_for(source, writes):
-    assert _writes_a_table(source) is writes
+    assert any(map(_writes, ast.walk(ast.parse(source)))) is writes

@@ -3,6 +3,7 @@
 import ast
 import threading
 from http.server import BaseHTTPRequestHandler, HTTPServer
+from pathlib import Path
 
 import pytest
 from lxml import etree
@@ -10,9 +11,8 @@ from lxml import etree
 from invoicing.documents.e_invoice import _PARSER
 from invoicing.domain.bank_file import UnreadableBankFile
 from invoicing.domain.camt053 import read_camt053
-from tests.architecture.source_tree import ROOT
+from tests.architecture.source_tree import name_of, nodes_of, product_files
 
-PACKAGES = ("trimops", "farms", "visits", "invoicing")
 OURS_ALONE = {
     # The official schemas, files of a package; nothing that anybody sent.
     "invoicing/documents/e_invoice_schema.py",
@@ -23,8 +23,8 @@ READERS = ("XMLParser", "fromstring", "parse", "XML", "iterparse")
 LIBRARIES = ("etree", "ElementTree", "ET", "minidom")
 
 
-def _parsers(source: str) -> list[ast.Call]:
-    calls = [node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.Call)]
+def _parsers(path: Path) -> list[ast.Call]:
+    calls = [node for node in nodes_of(path) if isinstance(node, ast.Call)]
     return [
         call
         for call in calls
@@ -35,19 +35,16 @@ def _parsers(source: str) -> list[ast.Call]:
 
 
 def test_every_reader_of_xml_is_told_to_resolve_nothing():
-    for package in PACKAGES:
-        for path in (ROOT / package).rglob("*.py"):
-            if str(path.relative_to(ROOT)) in OURS_ALONE:
-                continue
-            for call in _parsers(path.read_text(encoding="utf-8")):
-                said = {keyword.arg: ast.unparse(keyword.value) for keyword in call.keywords}
-                if call.func.attr == "XMLParser":
-                    assert said.get("resolve_entities") == "False", path
-                    assert said.get("no_network") == "True", path
-                else:
-                    assert len(call.args) == 2 or "parser" in said, (
-                        f"{path}: {ast.unparse(call)} takes no parser"
-                    )
+    for path in product_files():
+        if name_of(path) in OURS_ALONE:
+            continue
+        for call in _parsers(path):
+            said = {keyword.arg: ast.unparse(keyword.value) for keyword in call.keywords}
+            if call.func.attr == "XMLParser":
+                assert said.get("resolve_entities") == "False", path
+                assert said.get("no_network") == "True", path
+            else:
+                assert len(call.args) == 2 or "parser" in said, f"{path}: {ast.unparse(call)} takes no parser"
 
 
 @pytest.fixture

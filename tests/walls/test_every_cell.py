@@ -7,10 +7,13 @@ import logging
 from collections import Counter, defaultdict
 from dataclasses import replace
 from html import unescape
+from zlib import crc32
 
 import pytest
+from django.db import connection
 from django.urls import reverse
 
+from tests.random_examples import HAS_TIME
 from tests.walls.askers import BY_TOKEN, NAMES, STRANGER, by_token, let_in
 from tests.walls.asking import METHODS, Asking, blank_pages, taken_back
 from tests.walls.cells import CLOSED, OTHER_FARM, OWN, api_says, page_says, places
@@ -47,10 +50,18 @@ def cells(table, mine, theirs, asker):
     return [(place, method) for place in places(table, mine, theirs, asker) for method in METHODS]
 
 
+def in_turn(cell):
+    """On servers `make test` tries all that is one's own and a fifth of the rest; `make bench` all of it."""
+    place, method = cell
+    if HAS_TIME or connection.vendor == "sqlite" or place.whose == OWN:
+        return True
+    return crc32(f"{place.name} {method} {place.whose}".encode()) % 5 == 0
+
+
 def walk(found, says, asker, ask, kind, body=lambda method: None):
     """What came of each cell that should not have; and that rows of others are told of in the words of none."""
     faults, words = [], defaultdict(set)
-    for place, method in found:
+    for place, method in filter(in_turn, found):
         wanted = says(place, asker, method)
         told = ask(asker, method, place.address, body(method))
         tried[kind] += 1
