@@ -27,8 +27,8 @@ max_requests = 5000
 max_requests_jitter = 500
 # Heartbeats of workers in memory: on a disk that is slow they would be taken for dead.
 worker_tmp_dir = "/dev/shm" if os.path.isdir("/dev/shm") else None
-# An address as long as a secret link and its query need, no longer.
-limit_request_line = 4094
+# An address as long as the longest query of the API needs, no longer (tests/standards/api/test_longest_address.py).
+limit_request_line = 8190
 control_socket_disable = True
 # Our own line for each request (trimops.web.access_line) hides secret links; gunicorn's would not.
 accesslog = None

@@ -64,7 +64,7 @@ class ContactsApi(FarmRowsApi[Contact]):
 
 
 class ContactApi(RowApi[Contact]):
-    """One person of a farm."""
+    """One person of a farm: what they do there, how they are reached, what they are told."""
 
     model = Contact
     ops = {

@@ -10,6 +10,7 @@ from farms.models import Farm, HerdImport
 from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
+from trimops.kernel.file_kinds import TABLES, ending_fault
 
 
 class HerdListUnreadable(RuleBroken):
@@ -19,7 +20,9 @@ class HerdListUnreadable(RuleBroken):
 
 
 def keep_herd_list(*, farm: Farm, file_name: str, content: bytes, at: datetime, by: User) -> HerdImport:
-    """Store the file for its preview. HerdListUnreadable when it cannot be read as a list at all."""
+    """Store the file for its preview. HerdListUnreadable when it is no list, or not what it is called."""
+    if wrong := ending_fault(file_name, content, TABLES):
+        raise HerdListUnreadable(wrong)
     try:
         read_herd_list(read_table(content))
     except UnreadableHerdList as fault:

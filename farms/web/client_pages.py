@@ -2,7 +2,8 @@
 
 from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.db import transaction
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
 
@@ -15,6 +16,7 @@ from trimops.accounts.actions import Action
 from trimops.accounts.roles import FarmRight
 from trimops.accounts.services.invite_person import invitation_token, mail_invitation
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 USUAL = frozenset({FarmRight.READS_REPORTS, FarmRight.EDITS_DRAFT, FarmRight.ASKS_VISITS})
 
@@ -30,6 +32,10 @@ class RightsForm(forms.Form):
 
     def clean_rights(self) -> frozenset[FarmRight]:
         return frozenset(FarmRight(value) for value in self.cleaned_data["rights"])
+
+
+class ChangedRightsForm(SeenForm, RightsForm):
+    """Of somebody who has some already."""
 
 
 class FarmGuestForm(RightsForm):
@@ -74,17 +80,18 @@ class FarmClientPage(ScopedPage):
 
     def get(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponse:
         access = self._access(farm_pk, pk)
-        return self._show(access, RightsForm(initial={"rights": list(rights_of(access))}))
+        return self._show(access, self._form(access))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponseBase:
         access = self._access(farm_pk, pk)
         if "leaves" in request.POST:
             close_farm_access(access=access, at=self.now)
             messages.success(request, f"{access.membership.user} sees {access.farm} no more.")
             return redirect("farm_clients", access.farm_id)
-        form = RightsForm(request.POST)
+        form = self._form(access.locked(), request.POST)
         if not form.is_valid():
-            return self._show(access, form, 400)
+            return self._show(access, form, form.refused_as)
         give_farm_rights(access=access, rights=form.cleaned_data["rights"])
         messages.success(request, f"What {access.membership.user} may do at {access.farm} is kept.")
         return redirect("farm_clients", access.farm_id)
@@ -93,7 +100,10 @@ class FarmClientPage(ScopedPage):
         rows = FarmAccess.objects.filter(farm=self.fetch(Farm, farm_pk), membership__ended_at__isnull=True)
         return self.fetch_from(rows.select_related("farm", "membership__user"), pk)
 
-    def _show(self, access: FarmAccess, form: RightsForm, status: int = 200) -> HttpResponse:
+    def _form(self, access: FarmAccess, data: QueryDict | None = None) -> ChangedRightsForm:
+        return ChangedRightsForm(data, initial={"rights": sorted(rights_of(access))})
+
+    def _show(self, access: FarmAccess, form: ChangedRightsForm, status: int = 200) -> HttpResponse:
         return self.show({"access": access, "farm": access.farm, "form": form}, status=status)
 
 

@@ -88,18 +88,21 @@ class MilkingPage(ScopedPage):
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         farm = self.fetch(Farm, pk)
-        rows = list(Milking.objects.within(self.scope).filter(farm=farm, weekday=0))
-        names = ("first", "second", "third")
-        initial: dict[str, object] = {name: row.starts for name, row in zip(names, rows, strict=False)}
-        initial["minutes"] = rows[0].minutes if rows else 150
-        return self.show({"farm": farm, "form": MilkingForm(initial=initial)})
+        return self.show({"farm": farm, "form": MilkingForm(initial=self._kept(farm))})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        farm = self.fetch(Farm, pk)
-        form = MilkingForm(request.POST)
+        farm = self.fetch(Farm, pk).locked()
+        form = MilkingForm(request.POST, initial=self._kept(farm))
         if not form.is_valid():
-            return self.show({"farm": farm, "form": form}, status=400)
+            return self.show({"farm": farm, "form": form}, status=form.refused_as)
         times = sorted({form.cleaned_data[name] for name in ("first", "second", "third")} - {None})
         set_milkings(farm=farm, milkings=[DailyMilking(at, form.cleaned_data["minutes"]) for at in times])
         messages.success(request, "Milking times are kept; the next plan goes by them.")
         return redirect("farm", farm.pk)
+
+    def _kept(self, farm: Farm) -> dict[str, object]:
+        rows = list(Milking.objects.within(self.scope).filter(farm=farm, weekday=0))
+        names = ("first", "second", "third")
+        times = {name: row.starts for name, row in zip(names, rows, strict=False)}
+        return {**times, "minutes": rows[0].minutes if rows else 150}

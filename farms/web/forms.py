@@ -9,8 +9,10 @@ from farms.domain.cow_status import CowStatus
 from farms.domain.herd_list import HIGHEST_LACTATION
 from farms.domain.herd_table import MOST_BYTES
 from farms.models import Cow, Farm, Payer
+from trimops.kernel.file_kinds import TABLES
 from trimops.kernel.scope import Scope
 from trimops.web.day_input import DAY
+from trimops.web.file_field import NamedFileField
 from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
@@ -77,7 +79,7 @@ class FarmForm(SeenForm, FarmModelForm):
         return super()._get_validation_exclusions() - {"business"}  # type: ignore[misc, no-any-return]
 
 
-class MilkingForm(forms.Form):
+class MilkingForm(SeenForm, forms.Form):
     """Two or three milkings a day, the same every day; single days differ rarely enough to be told by phone."""
 
     first = forms.TimeField(
@@ -125,7 +127,8 @@ class CowForm(SeenForm, CowModelForm):
 
 
 class HerdListForm(forms.Form):
-    herd_list = forms.FileField(
+    herd_list = NamedFileField(
+        endings=TABLES,
         label="Herd list",
         help_text="CSV or XLSX with a row of headings; one is “number”. Nothing changes before you have looked.",
         widget=forms.ClearableFileInput(attrs={"accept": ".csv,.txt,.tsv,.xlsx"}),

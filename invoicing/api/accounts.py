@@ -20,6 +20,7 @@ from trimops.api.fields import Day, OneOf
 from trimops.api.kinds import FileApi, StepApi, ToldApi
 from trimops.api.op import Op, Said
 from trimops.kernel.clock import local_day
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 
 CURRENCY_CODE = r"^[A-Z]{3}$"
@@ -137,6 +138,7 @@ class FarmAccountApi(ToldApi):
 class StatementFile(FileApi):
     """A farm's statement of account as PDF."""
 
+    costs = {"get": Cost.PAPER}
     also_refuses = (422,)
     ops = {
         "get": Op(

@@ -112,7 +112,7 @@ class ProposalsApi(RowsApi[BankEntry]):
 
 
 class BankEntryApi(RowApi[BankEntry]):
-    """One booking on the account."""
+    """One booking on the account, as the bank told it, and what became of it here."""
 
     model = BankEntry
     related = ("statement",)

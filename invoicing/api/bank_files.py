@@ -1,5 +1,6 @@
 """Files of the bank: kept and read; how a bank writes its CSV."""
 
+from django.urls import reverse
 from rest_framework.response import Response
 
 from invoicing.api.bank_shown import (
@@ -12,6 +13,7 @@ from invoicing.api.bank_shown import (
     mapping_from,
 )
 from invoicing.domain.bank_csv import csv_rows, guess_mapping
+from invoicing.domain.bank_file import MOST_BYTES as LARGEST_FILE
 from invoicing.domain.bank_file import UnreadableBankFile
 from invoicing.domain.camt053 import looks_like_xml
 from invoicing.models import BankFile, BankMapping
@@ -19,9 +21,11 @@ from invoicing.services.keep_bank_file import BankFileRefused, keep_bank_file
 from invoicing.services.read_bank_file import Reading, read_bank_file
 from invoicing.services.save_bank_mapping import refuse_unclear, save_bank_mapping
 from trimops.accounts.actions import Action
-from trimops.api.asked import YesOrNo
-from trimops.api.kinds import RowApi, RowsApi, StepApi, ToldApi
+from trimops.api.asked import Words, YesOrNo
+from trimops.api.kinds import DoApi, RowApi, RowsApi, StepApi, ToldApi
 from trimops.api.op import Filter, Op, Said
+from trimops.api.raw_body import FILE, RawBodyApi
+from trimops.api.view import Api
 from trimops.tenancy.querysets import TenantQuerySet
 
 PREVIEWED = 20
@@ -32,6 +36,16 @@ def reading_told(file: BankFile, reading: Reading, *, is_read: bool = True) -> d
     """What came of a file."""
     told = {"new": reading.new, "known": reading.known, "warnings": list(reading.warnings)}
     return {"file": file.pk, "is_read": is_read, **told}
+
+
+def take_in(api: Api, file_name: str, content: bytes) -> dict[str, object]:
+    """Kept, and read at once where it is a CAMT.053."""
+    file = keep_bank_file(
+        business=api.seat.business, file_name=file_name, content=content, at=api.now, by=api.seat.user
+    )
+    if not looks_like_xml(content):
+        return reading_told(file, NOT_READ, is_read=False)
+    return reading_told(file, read_bank_file(file=file, at=api.now, by=api.seat.user))
 
 
 class BankFilesApi(RowsApi[BankFile]):
@@ -71,17 +85,40 @@ class BankFilesApi(RowsApi[BankFile]):
 
     def _add(self) -> Response:
         content = self.content()
-        told = {"file_name": content["file_name"], "content": content["content"]}
-        row = keep_bank_file(business=self.seat.business, **told, at=self.now, by=self.seat.user)
-        if not looks_like_xml(content["content"]):
-            found = reading_told(row, NOT_READ, is_read=False)
-        else:
-            found = reading_told(row, read_bank_file(file=row, at=self.now, by=self.seat.user))
-        return self.answer(self.show(found), location=self.address_of(row))
+        found = take_in(self, content["file_name"], content["content"])
+        return self.answer(self.show(found), location=f"{self.request.path}{found['file']}/")
+
+
+class WholeBankFileApi(RawBodyApi, DoApi):
+    """The same for a file of up to 5 MB, sent as it is. A `file_name` with an ending is held against what the file is.
+
+    Refused: `bank_file_refused`; nothing of such a file is kept.
+    """
+
+    most_bytes = LARGEST_FILE
+    also_refuses = (413, 415)
+    ops = {
+        "post": Op(
+            Action.KEEP_BANK,
+            "send_bank_file",
+            "Send a file of the bank as it is",
+            takes=FILE,
+            shows=ReadingTold,
+            status=201,
+            repeats=True,
+            query={
+                "file_name": Words(max_length=200, help_text="Its name; `statement`, if nothing is said.")
+            },
+        )
+    }
+
+    def _act(self) -> Response:
+        found = take_in(self, self.asked.get("file_name", "statement"), self.sent_file)
+        return self.answer(self.show(found), location=f"{reverse('api_bank_files')}{found['file']}/")
 
 
 class BankFileApi(RowApi[BankFile]):
-    """One file of the bank."""
+    """One file of the bank: how many bookings it brought, whether its columns are still to be told."""
 
     model = BankFile
     ops = {"get": Op(Action.SEE_MONEY, "read_bank_file", "One file of the bank", shows=BankFileShown)}

@@ -22,6 +22,7 @@ from trimops.api.op import Op
 from trimops.api.view import Api
 from trimops.kernel.errors import NotFound
 from trimops.web.file_answer import WORKBOOK, file_answer
+from trimops.web.page_rates import Cost
 from visits.documents.csv_file import csv_file
 from visits.documents.data_table import Cell
 from visits.documents.spreadsheet import spreadsheet
@@ -83,6 +84,7 @@ class BookTold(serializers.Serializer):  # type: ignore[type-arg]
 class BookFileApi(FileApi):
     """A file of the books."""
 
+    costs = {"get": Cost.EXPORT}
     also_refuses = (409, 422)
 
     def name(self, what: str, slug: str, form: str) -> str:

@@ -14,6 +14,7 @@ from trimops.api.kinds import FileApi
 from trimops.api.op import Op
 from trimops.kernel.errors import NotFound
 from trimops.web.file_answer import file_answer
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 
 PDF, XML = "application/pdf", "application/xml"
@@ -22,6 +23,7 @@ PDF, XML = "application/pdf", "application/xml"
 class PaperFile(FileApi):
     """The PDF: the very bytes that were issued; of a draft one that is marked as such, for staff."""
 
+    costs = {"get": Cost.PAPER}
     ops = {"get": Op(Action.SEE_OWN_BILLS, "read_invoice_pdf", "The paper as PDF", media=PDF)}
 
     def file(self) -> HttpResponse:

@@ -103,7 +103,7 @@ class ReferenceRatesApi(RowsApi[ReferenceRate]):
 
 
 class ReferenceRateApi(RowApi[ReferenceRate]):
-    """One reference rate."""
+    """One reference rate: that from which statutory interest is reckoned, from a day on."""
 
     model = ReferenceRate
     ops = {"get": Op(Action.SEE_MONEY, "read_reference_rate", "One reference rate", shows=ReferenceRateShown)}
@@ -150,7 +150,7 @@ class MileageRatesApi(RowsApi[MileageRate]):
 
 
 class MileageRateApi(RowApi[MileageRate]):
-    """One mileage allowance."""
+    """One mileage allowance: what a distance is good for from a day on, by the tax office or whoever said it."""
 
     model = MileageRate
     ops = {"get": Op(Action.SEE_MONEY, "read_mileage_rate", "One allowance", shows=MileageRateShown)}

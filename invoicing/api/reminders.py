@@ -24,6 +24,7 @@ from trimops.api.op import Filter, Op, Said
 from trimops.kernel.clock import local_day
 from trimops.kernel.money import round_money
 from trimops.tenancy.querysets import TenantQuerySet
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 
 PDF = "application/pdf"
@@ -136,6 +137,7 @@ class ReminderApi(RowApi[Reminder]):
 class ReminderFile(FileApi):
     """The paper: as it went out, or as it would today."""
 
+    costs = {"get": Cost.PAPER}
     ops = {"get": Op(Action.SEE_MONEY, "read_reminder_pdf", "A reminder as PDF", media=PDF)}
 
     def file(self) -> HttpResponse:

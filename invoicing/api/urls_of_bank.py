@@ -26,6 +26,7 @@ PAYMENTS = [
 ]
 BANK = [
     path("bank-files/", bank_files.BankFilesApi.as_view(), name="api_bank_files"),
+    path("bank-files/whole/", bank_files.WholeBankFileApi.as_view(), name="api_bank_file_whole"),
     path("bank-files/<int:pk>/", bank_files.BankFileApi.as_view(), name="api_bank_file"),
     path("bank-files/<int:pk>/columns/", bank_files.BankColumnsApi.as_view(), name="api_bank_file_columns"),
     path("bank-files/<int:pk>/read/", bank_files.BankReadApi.as_view(), name="api_bank_file_read"),

@@ -4,19 +4,33 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
+from typing import TypeVar
 
-from django.db.models import DateField, DecimalField, ExpressionWrapper, Q, Sum
+from django.db.models import (
+    Case,
+    DateField,
+    DecimalField,
+    ExpressionWrapper,
+    F,
+    Model,
+    Q,
+    QuerySet,
+    Sum,
+    When,
+)
+from django.db.models.expressions import Combinable
 from django.db.models.functions import Coalesce
 
 from farms.models import Farm
 from invoicing.domain.ageing import Age, due_days
 from invoicing.domain.minor_units import minor_digits
 from invoicing.domain.settling import SettledBy
-from invoicing.models import Allocation, Invoice, Payment
+from invoicing.models import Allocation, Invoice, InvoiceKind, Payment
 from invoicing.models.invoice import OPEN_AMOUNT
 from trimops.kernel.money import round_money
 from trimops.kernel.scope import Scope
 
+M = TypeVar("M", bound=Model)
 ZERO = Decimal(0)
 
 
@@ -70,7 +84,7 @@ class AgedDebtors:
 
 
 def aged_debtors(scope: Scope, today: date, farm: Farm | None = None) -> list[AgedDebtors]:
-    """One list for each currency in which something is open or unused; six queries, however many invoices there are.
+    """One list for each currency in which something is open or unused. At most three queries.
 
     With `farm` for that one alone.
     """
@@ -132,16 +146,25 @@ def _of(farm: Farm | None, path: str = "farm") -> Q:
 
 def _unused(scope: Scope, farm: Farm | None) -> dict[tuple[int, str], Decimal]:
     """By farm and currency: credit notes not set off, and payments less what they were set against or paid back."""
-    found: dict[tuple[int, str], Decimal] = defaultdict(Decimal)
-    notes = Invoice.objects.within(scope).issued().credit_notes().filter(_of(farm), is_open=True).order_by()
-    for farm_id, currency, amount in notes.values_list("farm_id", "currency").annotate(sum=Sum(OPEN_AMOUNT)):
-        found[farm_id, currency] += amount
-    payments = Payment.objects.within(scope).standing().filter(_of(farm)).order_by()
-    for farm_id, currency, amount in payments.values_list("farm_id", "currency").annotate(sum=Sum("amount")):
-        found[farm_id, currency] += amount
-    parts = Allocation.objects.within(scope).standing().filter(kind=SettledBy.PAYMENT).order_by()
+    notes = Invoice.objects.within(scope).issued().credit_notes().filter(_of(farm), is_open=True)
+    payments = Payment.objects.within(scope).standing().filter(_of(farm))
+    parts = Allocation.objects.within(scope).standing().filter(kind=SettledBy.PAYMENT)
     parts = parts.filter(_of(farm, "payment__farm"))
-    fields = ("payment__farm_id", "payment__currency", "invoice__kind")
-    for farm_id, currency, kind, amount in parts.values_list(*fields).annotate(sum=Sum("amount")):
-        found[farm_id, currency] -= amount if kind == "invoice" else -amount
+    used = Case(When(invoice__kind=InvoiceKind.INVOICE, then=-F("amount")), default=F("amount"))
+    sums = _by_farm(notes, OPEN_AMOUNT).union(
+        _by_farm(payments, F("amount")), _by_farm(parts, used, "payment__"), all=True
+    )
+    found: dict[tuple[int, str], Decimal] = defaultdict(Decimal)
+    for farm_id, currency, amount in sums:
+        found[farm_id, currency] += amount
+    return found
+
+
+def _by_farm(
+    rows: "QuerySet[M]", amount: Combinable, path: str = ""
+) -> "QuerySet[M, tuple[int, str, Decimal]]":
+    """The sum for each farm and currency."""
+    named = rows.order_by().annotate(of=F(f"{path}farm_id"), money=F(f"{path}currency"))
+    sums = named.values("of", "money").annotate(sum=Sum(amount))
+    found: QuerySet[M, tuple[int, str, Decimal]] = sums.values_list("of", "money", "sum")
     return found

@@ -11,6 +11,7 @@ from invoicing.domain.camt053 import looks_like_xml, read_camt053
 from invoicing.models import BankFile
 from trimops.accounts.models import Business, User
 from trimops.kernel.errors import RuleBroken
+from trimops.kernel.file_kinds import STATEMENTS, ending_fault
 from trimops.kernel.scope import Scope
 
 
@@ -23,8 +24,11 @@ class BankFileRefused(RuleBroken):
 def keep_bank_file(*, business: Business, file_name: str, content: bytes, at: datetime, by: User) -> BankFile:
     """Keep it, not read yet. The same content again is the same row; BankFileRefused when that was read already.
 
-    An XML that is no CAMT.053 that can be read, and what is neither XML nor text, is refused and not kept.
+    An XML that is no CAMT.053 that can be read, what is neither XML nor text, and what is not what its name says
+    is refused and not kept.
     """
+    if wrong := ending_fault(file_name, content, STATEMENTS):
+        raise BankFileRefused(wrong)
     try:
         _judge(content)
     except UnreadableBankFile as fault:

@@ -22,6 +22,7 @@ from invoicing.services.send_statement import send_statement
 from invoicing.web.period_form import FIRST_DAY, LAST_DAY
 from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 
@@ -76,6 +77,8 @@ class FarmAccountPage(AccountPage):
 
 class FarmStatement(AccountPage):
     """The statement as PDF."""
+
+    costs = {"get": Cost.PAPER}
 
     def get(self, request: HttpRequest, farm_pk: int) -> HttpResponse:
         farm, (first, last) = self.farm(farm_pk), self.asked(request.GET)

@@ -10,6 +10,8 @@ from django.http import QueryDict
 
 from invoicing.domain.bank_csv import DAY_FORMATS, DELIMITERS, ENCODINGS, CsvMapping
 from invoicing.domain.bank_file import MOST_BYTES
+from trimops.kernel.file_kinds import STATEMENTS
+from trimops.web.file_field import NamedFileField
 
 NONE = ""
 WRITING = ("encoding", "delimiter", "decimal", "day_format", "header_rows", "footer_rows")
@@ -32,7 +34,9 @@ _ENCODING_WORDS = {"utf-8-sig": "UTF-8", "cp1252": "Windows (Western Europe)", "
 class BankFileForm(forms.Form):
     """A statement as the bank gives it."""
 
-    file = forms.FileField(label="Statement", help_text="CAMT.053 (XML) or CSV, up to 5 MB.")
+    file = NamedFileField(
+        endings=STATEMENTS, label="Statement", help_text="CAMT.053 (XML) or CSV, up to 5 MB."
+    )
 
     def clean_file(self) -> File:  # type: ignore[type-arg]
         """Refused by its size before it is read: a film would fill the memory."""

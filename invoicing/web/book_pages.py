@@ -18,6 +18,7 @@ from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import NotFound
 from trimops.web.file_answer import WORKBOOK, file_answer
+from trimops.web.page_rates import Cost
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.csv_file import csv_file
 from visits.documents.spreadsheet import spreadsheet
@@ -85,6 +86,8 @@ class BookPartPage(BookPage):
 class BookFile(BookPage):
     """One list as CSV or XLSX."""
 
+    costs = {"get": Cost.EXPORT}
+
     def get(self, request: HttpRequest, part: str, form: str) -> HttpResponse:
         asked, which = self.asked(), _part(part)
         table = book_table(self.seat.business, which, asked.period, asked.by).table
@@ -96,6 +99,8 @@ class BookFile(BookPage):
 
 class BooksFile(BookPage):
     """All lists of the period as one XLSX, a sheet each."""
+
+    costs = {"get": Cost.EXPORT}
 
     def get(self, request: HttpRequest) -> HttpResponse:
         asked = self.asked()

@@ -14,6 +14,7 @@ from invoicing.services.change_draft_head import DraftHead
 from invoicing.services.change_line import LineChange
 from invoicing.web.amount_field import AmountField
 from trimops.web.day_input import DAY
+from trimops.web.seen_form import SeenForm
 
 
 class ReasonForm(forms.Form):
@@ -50,7 +51,7 @@ class DiscountForm(ReasonForm):
         return Discount(said["percent"] or None, said["amount"] or None)
 
 
-class LineForm(DiscountForm):
+class LineForm(SeenForm, DiscountForm):
     """One line: its text, how many, less what, and why."""
 
     description = forms.CharField(label="Text", max_length=200)
@@ -118,7 +119,7 @@ class WholeForm(DiscountForm):
         return self.rates.get(self.cleaned_data["rate"])
 
 
-class HeadForm(ReasonForm):
+class HeadForm(SeenForm, ReasonForm):
     """What stands above and below the lines."""
 
     order_number = forms.CharField(label="Their order number", required=False, max_length=40)

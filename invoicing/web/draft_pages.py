@@ -5,6 +5,7 @@ from typing import ClassVar
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -64,9 +65,11 @@ class LinePage(DraftPage):
         line = self._line(pk)
         return self.ask(self.draft(line.invoice_id), LineForm(line=line), line=line)
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        invoice = self.draft(self._line(pk).invoice_id)
+        invoice.locked()
         line = self._line(pk)
-        invoice = self.draft(line.invoice_id)
         form = LineForm(request.POST, line=line)
         if form.is_valid():
             try:
@@ -78,7 +81,7 @@ class LinePage(DraftPage):
                 form.add_error(None, refusal.message)
             else:
                 return self.kept(invoice)
-        return self.ask(invoice, form, 400, line=line)
+        return self.ask(invoice, form, form.refused_as, line=line)
 
     def _line(self, pk: int) -> InvoiceLine:
         return self.fetch(InvoiceLine, pk, "invoice")
@@ -159,7 +162,9 @@ class HeadPage(DraftPage):
         invoice = self.draft(pk)
         return self.ask(invoice, HeadForm(invoice=invoice))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
+        self.draft(pk).locked()
         invoice = self.draft(pk)
         form = HeadForm(request.POST, invoice=invoice)
         if form.is_valid():
@@ -169,7 +174,7 @@ class HeadPage(DraftPage):
                 form.add_error(None, refusal.message)
             else:
                 return self.kept(invoice)
-        return self.ask(invoice, form, 400)
+        return self.ask(invoice, form, form.refused_as)
 
 
 class UndoPage(DraftPage):

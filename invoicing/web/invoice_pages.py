@@ -31,6 +31,7 @@ from invoicing.services.issue_invoice import issue_invoice
 from invoicing.web.search_form import wanted_from
 from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 
@@ -155,6 +156,7 @@ class InvoicePaper(ScopedPage):
     """The PDF: the stored one of an issued invoice, a marked draft before."""
 
     does = Action.SEE_MONEY
+    costs = {"get": Cost.PAPER}
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         invoice = self.fetch(Invoice, pk, "farm__payer", "business", "papers", "corrects")

@@ -3,6 +3,7 @@
 from django import forms
 from django.contrib import messages
 from django.core.paginator import Paginator
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
@@ -21,6 +22,7 @@ from trimops.kernel.errors import RuleBroken
 from trimops.kernel.scope import Scope
 from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 from visits.models import Van
 
 PER_PAGE = 60
@@ -54,7 +56,7 @@ class JourneyForm(forms.Form):
         return JourneyWord(**self.cleaned_data, unit=self.unit)
 
 
-class MendForm(forms.Form):
+class MendForm(SeenForm, forms.Form):
     distance = forms.DecimalField(
         label="How far it was",
         min_value=0,
@@ -129,8 +131,10 @@ class JourneyPage(ScopedPage):
         journey = self.fetch(Journey, pk, "van", "noted_by")
         return self._show(journey, MendForm(initial={"distance": journey.distance}))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        journey, form = self.fetch(Journey, pk, "van", "noted_by"), MendForm(request.POST)
+        journey = self.fetch(Journey, pk, "van", "noted_by")
+        form = MendForm(request.POST, initial={"distance": journey.locked().distance})
         if form.is_valid():
             try:
                 change_journey(journey=journey, **form.cleaned_data, at=self.now, by=self.seat.user)
@@ -139,7 +143,7 @@ class JourneyPage(ScopedPage):
             else:
                 messages.success(request, "The drive is mended; the old figure stays beside it.")
                 return redirect(f"{reverse('mileage')}?kind=month&first={journey.on.isoformat()}")
-        return self._show(journey, form, 400)
+        return self._show(journey, form, form.refused_as)
 
     def _show(self, journey: Journey, form: MendForm, status: int = 200) -> HttpResponse:
         unit = DistanceUnit(journey.unit).short

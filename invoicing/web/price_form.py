@@ -18,6 +18,7 @@ from invoicing.web.amount_field import AmountField
 from trimops.kernel.choices import choices_of
 from trimops.paper.days import DAYS
 from trimops.web.day_input import DAY
+from trimops.web.seen_form import SeenForm
 
 WORK = (
     *(PriceItem.FUNCTIONAL, PriceItem.CORRECTIVE, PriceItem.CHECK),
@@ -33,8 +34,11 @@ WITH_STEPS = frozenset({*(item.value for item in WORK), DISTANCE})
 TIME = forms.TimeInput(attrs={"type": "time"}, format="%H:%M")
 
 
-class PriceForm(forms.Form):
-    """Empty prices are not on the list. `taxes` are (code, words); with one alone nobody is asked."""
+class PriceForm(SeenForm, forms.Form):
+    """Empty prices are not on the list. `taxes` are (code, words); with one alone nobody is asked.
+
+    A list that is new changes nobody's, whatever it was begun from.
+    """
 
     all_may_stay_empty: ClassVar[bool] = True
 
@@ -72,8 +76,9 @@ class PriceForm(forms.Form):
         *,
         taxes: list[tuple[str, str]],
         initial: Mapping[str, object] | None = None,
+        is_new: bool = False,
     ) -> None:
-        super().__init__(data, initial=dict(initial or {}))
+        super().__init__(data, initial=dict(initial or {}), is_new=is_new)
         self.taxes = taxes
         for key, label in LABELS.items():
             self.fields[f"{key}-price"] = AmountField(label=label, required=False)

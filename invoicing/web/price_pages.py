@@ -2,7 +2,8 @@
 
 from django.contrib import messages
 from django.core.paginator import Paginator
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.db import transaction
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from invoicing.models import PriceList
@@ -66,18 +67,19 @@ class PriceListPage(ScopedPage):
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         row = self._row(pk)
         if row is not None:
-            return self._show(row, self._form(initial=start_from(self.scope, row)))
+            return self._show(row, self._form_of(row))
         newest = PriceList.objects.within(self.scope).order_by("-valid_from").first()
         today = local_day(self.now, self.seat.business.zone)
-        return self._show(None, self._form(initial=start_anew(self.scope, newest, today)))
+        return self._show(None, self._new_form(initial=start_anew(self.scope, newest, today)))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         row = self._row(pk)
-        form = self._form(request)
+        form = self._form_of(row.locked(), request.POST) if row else self._new_form(request.POST)
         if form.is_valid() and self._is_kept(form, row):
             messages.success(request, "The prices are kept. Work done before that day keeps its own.")
             return redirect("prices")
-        return self._show(row, form, 400)
+        return self._show(row, form, form.refused_as)
 
     def _is_kept(self, form: PriceForm, row: PriceList | None) -> bool:
         try:
@@ -90,10 +92,11 @@ class PriceListPage(ScopedPage):
     def _row(self, pk: int | None) -> PriceList | None:
         return self.fetch(PriceList, pk) if pk else None
 
-    def _form(
-        self, request: HttpRequest | None = None, initial: dict[str, object] | None = None
-    ) -> PriceForm:
-        return PriceForm(request.POST if request else None, taxes=tax_choices(self.scope), initial=initial)
+    def _form_of(self, row: PriceList, data: QueryDict | None = None) -> PriceForm:
+        return PriceForm(data, taxes=tax_choices(self.scope), initial=start_from(self.scope, row))
+
+    def _new_form(self, data: QueryDict | None = None, initial: dict[str, object] | None = None) -> PriceForm:
+        return PriceForm(data, taxes=tax_choices(self.scope), initial=initial, is_new=True)
 
     def _show(self, row: PriceList | None, form: PriceForm, status: int = 200) -> HttpResponse:
         return self.show({"row": row, "form": form, "has_tax": bool(form.taxes)}, status=status)

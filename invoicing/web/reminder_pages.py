@@ -21,6 +21,7 @@ from trimops.accounts.actions import Action
 from trimops.kernel.clock import local_day
 from trimops.kernel.errors import RuleBroken
 from trimops.web.asked import number_asked
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 
@@ -128,6 +129,7 @@ class ReminderPaper(ScopedPage):
     """The PDF: as it went out, or as it would today."""
 
     does = Action.SEE_MONEY
+    costs = {"get": Cost.PAPER}
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         row = self.fetch(Reminder, pk, "invoice__farm__payer", "invoice__business", "invoice__corrects")

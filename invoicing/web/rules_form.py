@@ -15,7 +15,10 @@ from invoicing.domain.read_price_lines import plain_amount
 from invoicing.models import MoneyRules
 from invoicing.services.save_money_rules import MOST_LOGO_BYTES
 from invoicing.web.amount_field import AmountField
+from trimops.kernel.file_kinds import PICTURES
 from trimops.web.day_input import DAY
+from trimops.web.file_field import NamedFileField
+from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
     RulesModelForm = forms.ModelForm[MoneyRules]
@@ -44,7 +47,7 @@ class RulesPart:
     fields: list[forms.BoundField]
 
 
-class MoneyRulesForm(RulesModelForm):
+class MoneyRulesForm(SeenForm, RulesModelForm):
     """Reminder days, fixed sums and the logo are read from fields of their own."""
 
     all_may_stay_empty: ClassVar[bool] = True
@@ -67,7 +70,8 @@ class MoneyRulesForm(RulesModelForm):
         widget=forms.Textarea(attrs={"rows": 3}),
         help_text="A line each: from this debt on, and the sum: 1000: 70. Ask your accountant what the law allows.",
     )
-    picture = forms.FileField(
+    picture = NamedFileField(
+        endings=PICTURES,
         label="Logo",
         required=False,
         help_text="PNG or JPEG, 500 kB at most.",
@@ -99,16 +103,15 @@ class MoneyRulesForm(RulesModelForm):
         }
 
     def __init__(self, *args: object, **kwargs: object) -> None:
-        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
-        if not self.is_bound:
-            self.initial["iban"] = in_fours(self.instance.iban)
-            self.initial["days"] = ", ".join(str(day) for day in self.instance.reminder_days)
-            self.initial["sums"] = "\n".join(
-                f"{plain_amount(Decimal(str(debt)), 0)}: {plain_amount(Decimal(str(claimed)))}"
-                for debt, claimed in self.instance.fixed_sums
-            )
-            for name in ("cash_discount_percent", "cash_discount_days"):
-                self.initial[name] = self.initial.get(name) or None
+        super().__init__(*args, **kwargs)
+        self.initial["iban"] = in_fours(self.instance.iban)
+        self.initial["days"] = ", ".join(str(day) for day in self.instance.reminder_days)
+        self.initial["sums"] = "\n".join(
+            f"{plain_amount(Decimal(str(debt)), 0)}: {plain_amount(Decimal(str(claimed)))}"
+            for debt, claimed in self.instance.fixed_sums
+        )
+        for name in ("cash_discount_percent", "cash_discount_days"):
+            self.initial[name] = self.initial.get(name) or None
         if not self.instance.logo:
             del self.fields["no_picture"]
 

@@ -1,6 +1,7 @@
 """How a business keeps its money: numbers, rounding, bank, terms, reminders, logo."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -25,8 +26,10 @@ class MoneyRulesPage(ScopedPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         return self._show(MoneyRulesForm(instance=money_rules(self.scope)))
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = MoneyRulesForm(request.POST, request.FILES, instance=money_rules(self.scope))
+        rules = money_rules(self.scope)
+        form = MoneyRulesForm(request.POST, request.FILES, instance=rules.locked() if rules.pk else rules)
         if form.is_valid():
             try:
                 save_money_rules(rules=form.rules())
@@ -35,7 +38,7 @@ class MoneyRulesPage(ScopedPage):
             else:
                 messages.success(request, "Kept. Papers from now on go by it; those issued stay as they are.")
                 return redirect("money_rules")
-        return self._show(form, 400)
+        return self._show(form, form.refused_as)
 
     def _show(self, form: MoneyRulesForm, status: int = 200) -> HttpResponse:
         return self.show({"form": form, "rules": money_rules(self.scope)}, status=status)

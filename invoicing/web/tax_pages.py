@@ -2,6 +2,7 @@
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -23,9 +24,10 @@ from invoicing.web.amount_field import AmountField
 from trimops.accounts.actions import Action
 from trimops.web.day_input import DAY
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 
-class TaxRateForm(forms.Form):
+class TaxRateForm(SeenForm, forms.Form):
     code = forms.SlugField(
         label="Short name", max_length=20, help_text="One word, such as standard or reduced."
     )
@@ -56,17 +58,20 @@ class TaxRatesPage(ScopedPage):
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         row = self._row(pk)
-        return self._show(row, TaxRateForm(initial=_fields(row) if row else self._taken(request)))
+        first = _fields(row) if row else self._taken(request)
+        return self._show(row, TaxRateForm(initial=first, is_new=row is None))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         row = self._row(pk)
-        form = TaxRateForm(request.POST)
+        first = _fields(row.locked()) if row else None
+        form = TaxRateForm(request.POST, initial=first, is_new=row is None)
         if form.is_valid() and self._is_kept(form, row):
             messages.success(
                 request, "The rate is kept. Ask your accountant whether it is right for your work."
             )
             return redirect("tax_rates")
-        return self._show(row, form, 400)
+        return self._show(row, form, form.refused_as)
 
     def _is_kept(self, form: TaxRateForm, row: TaxRate | None) -> bool:
         try:

@@ -6,6 +6,7 @@ from django import forms
 from django.contrib import messages
 from django.core.exceptions import ValidationError
 from django.core.validators import validate_email
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -18,6 +19,7 @@ from invoicing.selectors.tax_choices import tax_choices
 from invoicing.services.save_farm_terms import save_farm_terms
 from trimops.accounts.actions import Action
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
     TermsModelForm = forms.ModelForm[FarmTerms]
@@ -26,7 +28,7 @@ else:
     TermsModelForm = forms.ModelForm
 
 
-class FarmTermsForm(TermsModelForm):
+class FarmTermsForm(SeenForm, TermsModelForm):
     addresses = forms.CharField(
         label="Email addresses for its papers",
         required=False,
@@ -63,7 +65,7 @@ class FarmTermsForm(TermsModelForm):
         help_texts = {"note": ""}
 
     def __init__(self, *args: object, farm: Farm, taxes: list[tuple[str, str]], **kwargs: object) -> None:
-        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        super().__init__(*args, **kwargs)
         who = farm.payer or farm
         fallback = ", ".join(money_addresses(farm)) or "none is known"
         self.fields["tax_code"].choices = [("", "as the price list has it"), *taxes]  # type: ignore[attr-defined]
@@ -74,9 +76,8 @@ class FarmTermsForm(TermsModelForm):
         own = farm.payer.payment_days if farm.payer else None
         usual = farm.business.payment_days if own is None else own
         self.fields["payment_days"].help_text = f"Empty: {usual}."
-        if not self.is_bound:
-            self.initial["addresses"] = "\n".join(self.instance.send_to)
-            self.initial["country"] = who.country
+        self.initial["addresses"] = "\n".join(self.instance.send_to)
+        self.initial["country"] = who.country
 
     def clean_addresses(self) -> list[str]:
         told = [line.strip() for line in self.cleaned_data["addresses"].splitlines() if line.strip()]
@@ -107,11 +108,13 @@ class FarmTermsPage(ScopedPage):
         farm = self._farm(pk)
         return self._show(farm, self._form(farm))
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         farm = self._farm(pk)
+        farm.locked()
         form = self._form(farm, request)
         if not form.is_valid():
-            return self._show(farm, form, 400)
+            return self._show(farm, form, form.refused_as)
         country = form.cleaned_data["country"]
         save_farm_terms(terms=form.terms(), country=country, at=self.now, by=self.seat.user)
         messages.success(request, "Kept. Drafts take it up when they are drafted again.")

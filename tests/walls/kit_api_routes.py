@@ -32,6 +32,7 @@ KIT_API: dict[str, Route] = {
         EVERYONE, {"pk": "blade"}, does={"get": Action.SEE_KNIVES, "patch": Action.KEEP_KNIVES}
     ),
     "api_blade_state": Route(EVERYONE, {"pk": "blade"}, does={"post": Action.KEEP_KNIVES}),
+    "api_bevel": Route(EVERYONE, does={"get": Action.SEE_KNIVES}),
     "api_edges": Route(EVERYONE, does={"get": Action.SEE_KNIVES}),
     "api_sharpenings": Route(EVERYONE, does={"get": Action.SEE_KNIVES}),
     "api_sharpen": Route(EVERYONE, does={"post": Action.KEEP_KNIVES}),

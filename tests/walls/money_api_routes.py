@@ -72,6 +72,7 @@ PAYMENTS_API: dict[str, Route] = {
 }
 BANK_API: dict[str, Route] = {
     "api_bank_files": Route(EVERYONE, does={"get": Action.SEE_MONEY, "post": Action.KEEP_BANK}),
+    "api_bank_file_whole": Route(EVERYONE, does={"post": Action.KEEP_BANK}),
     "api_bank_file": Route(EVERYONE, {"pk": "bank_file"}, does={"get": Action.SEE_MONEY}),
     "api_bank_file_columns": Route(EVERYONE, {"pk": "bank_file"}, does={"get": Action.SEE_MONEY}),
     "api_bank_file_read": Route(EVERYONE, {"pk": "bank_file"}, does={"post": Action.KEEP_BANK}),

@@ -6,7 +6,7 @@ from decimal import Decimal
 from uuid import uuid4
 
 import pytest
-from django.core.cache import cache
+from django.core.cache import caches
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -311,7 +311,7 @@ PAGES = {
 
 
 def queries_for(client, address):
-    cache.clear()  # what is kept of the ledger counts as not read yet
+    caches["worked_out"].clear()  # what is kept of the ledger counts as not read yet
     with CaptureQueriesContext(connection) as asked:
         assert client.get(address).status_code == 200
     return [query["sql"] for query in asked.captured_queries]

@@ -52,11 +52,15 @@ VISITS_API: dict[str, Route] = {
     "api_letter_issue": Route(EVERYONE, {"pk": "trim"}, does={"post": Action.KEEP_WORK}),
     "api_letter": Route(EVERYONE, {"pk": "letter"}, does={"get": Action.SEE_WORK}),
     "api_letter_pdf": Route(EVERYONE, {"pk": "letter"}, does={"get": Action.SEE_WORK}),
-    "api_visit_uses": Route(EVERYONE, {"pk": "finished"}, does={"get": Action.SEE_KIT}),
+    "api_visit_uses": Route(
+        EVERYONE, {"pk": "finished"}, does={"get": Action.SEE_KIT, "post": Action.WORK_AT_CRUSH}
+    ),
+    "api_crush_papers": Route(EVERYONE, {"pk": "under_way"}, does={"get": Action.WORK_AT_CRUSH}),
     "api_visit_messages": Route(EVERYONE, {"pk": "finished"}, does={"get": Action.SEE_DIARY}),
     "api_message_rules": Route(EVERYONE, does={"get": Action.KEEP_MESSAGES, "patch": Action.KEEP_MESSAGES}),
     "api_message_switch": Route(EVERYONE, does={"post": Action.KEEP_MESSAGES}),
     "api_message_texts": Route(EVERYONE, does={"get": Action.KEEP_MESSAGES}),
+    "api_message_look": Route(EVERYONE, does={"post": Action.KEEP_MESSAGES}),
     "api_message_text_write": Route(EVERYONE, does={"post": Action.KEEP_MESSAGES}),
     "api_calendars": Route(EVERYONE, does={"get": Action.GIVE_CALENDARS, "post": Action.GIVE_CALENDARS}),
     "api_calendar": Route(EVERYONE, {"pk": "farm_calendar"}, does={"get": Action.GIVE_CALENDARS}),

@@ -20,6 +20,7 @@ from django.http import HttpRequest, HttpResponse
 from django.utils import timezone
 
 from trimops.accounts.models import User
+from trimops.accounts.selectors.tokens import live_tokens
 from trimops.accounts.services.tell_person import tell_person
 from trimops.watch.security_lines import note_security
 from trimops.web.client_address import client_address
@@ -73,6 +74,7 @@ class SignInAdapter(DefaultAccountAdapter):  # type: ignore[misc]
             "timestamp": f"{now:%-d %B %Y at %H:%M} UTC",
             "ip": client_address(self.request) or "unknown",
             "current_site": get_current_site(self.request),
+            "live_tokens": live_tokens(user, now),
         }
         seen["user_agent"] = self.get_http_user_agent(self.request)[:200]
         mail = self.render_mail(template_prefix, email or user.email, {**(context or {}), **seen})

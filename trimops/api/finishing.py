@@ -6,19 +6,25 @@ from copy import deepcopy
 from typing import Any
 
 from trimops.api.enum_names import name_enums
+from trimops.api.told_besides import tell_examples
 from trimops.web.problems import PROBLEM
 
 PROBLEM_COMPONENT = {
     "type": "object",
     "description": "Why it was refused (RFC 9457). Go by `code`; `faults` says what is to be mended, and where.",
     "properties": {
-        "type": {"type": "string", "format": "uri-reference"},
-        "title": {"type": "string"},
-        "status": {"type": "integer"},
-        "code": {"type": "string"},
-        "detail": {"type": "string"},
+        "type": {
+            "type": "string",
+            "format": "uri-reference",
+            "description": "Leads to what the code means.",
+        },
+        "title": {"type": "string", "description": "The code, in words."},
+        "status": {"type": "integer", "description": "The status of the answer."},
+        "code": {"type": "string", "description": "What to go by: it stays."},
+        "detail": {"type": "string", "description": "What is wrong, in a sentence for a person."},
         "faults": {
             "type": "array",
+            "description": "What is to be mended, each with its place.",
             "items": {
                 "type": "object",
                 "properties": {"field": {"type": "string"}, "reason": {"type": "string"}},
@@ -45,6 +51,7 @@ def finish_description(result: dict[str, Any], **_: Any) -> dict[str, Any]:
     _want_files(result["paths"])
     schemas["Problem"] = PROBLEM_COMPONENT
     told, paths = result["components"], result["paths"]
+    tell_examples(paths)
     told["responses"] = _share_refusals(paths)
     told["parameters"] = _share(_each_parameter(paths), "parameters", lambda each: str(each["name"]))
     told["headers"] = _share(_each_header(paths), "headers", lambda each: str(each["description"]))

@@ -10,6 +10,7 @@ from rest_framework import serializers
 from trimops.api.asked import query_fields, shown_names
 from trimops.api.op import JSON, Op
 from trimops.api.rows import MOST_ID, RowField
+from trimops.api.told_besides import meaning, meaning_in
 from trimops.web.problems import PROBLEM
 
 ID = {"type": "integer", "minimum": 1, "maximum": MOST_ID}
@@ -118,7 +119,7 @@ class ApiSchema(AutoSchema):
                 name,
                 self._word(field),
                 required=getattr(field, "is_needed", False),
-                description=field.help_text or "",
+                description=field.help_text or meaning_in("query", name),
             )
             for name, field in query_fields(self.op).items()
         ]
@@ -144,6 +145,7 @@ class ApiSchema(AutoSchema):
         for each in found:
             if each["schema"].get("type") == "integer":
                 each["schema"] = dict(ID)
+            each["description"] = meaning_in("path", each["name"])
         return found
 
     def map_renderers(self, attribute: str) -> list[str]:
@@ -153,6 +155,11 @@ class ApiSchema(AutoSchema):
         schema = super()._map_serializer(serializer, direction, bypass_extensions)  # type: ignore[no-untyped-call]
         if isinstance(schema, dict) and schema.get("type") == "object" and "properties" in schema:
             schema.setdefault("additionalProperties", False)
+            for name, field in schema["properties"].items():
+                known = field.get("description", "")
+                # because: of a choice the library tells the words alone
+                if (not known or known.startswith("* `")) and (says := meaning(type(serializer), name)):
+                    field["description"] = f"{says}\n\n{known}".strip()
             is_row = isinstance(serializer, serializers.ModelSerializer)
             if direction == "response" and schema["properties"] and is_row:
                 # because: the library asks what must be said; what is shown is shown whole

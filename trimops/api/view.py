@@ -3,10 +3,12 @@
 import hashlib
 import json
 from collections.abc import Callable, Mapping, Sequence
+from functools import cached_property
 from typing import Any, ClassVar, TypeVar
 
 from django.db import IntegrityError, OperationalError, transaction
 from django.views.decorators.debug import sensitive_variables
+from rest_framework import serializers
 from rest_framework.exceptions import ParseError
 from rest_framework.parsers import JSONParser
 from rest_framework.request import Request
@@ -42,6 +44,7 @@ class Api(ScopedApi):
     # What a cache may do with the answer to something that was done.
     cache_when_done: ClassVar[str] = "private, no-cache"
     parser_classes = [JSONParser]
+    most_bytes: ClassVar[int] = MOST_BYTES
     schema = ApiSchema()
     secrets: Mapping[str, str] = {}
 
@@ -83,7 +86,8 @@ class Api(ScopedApi):
         """
         sent, takes = self._sent(), self.op.takes
         assert takes is not None
-        if faults := shape_faults(takes, sent, is_part=row is not None):
+        faults = self._misshapen if row is None else shape_faults(takes, sent, is_part=True)
+        if faults:
             raise Malformed(faults)
         reading: Any = takes(row, data=sent, partial=row is not None, context=self.context)
         if not reading.is_valid():
@@ -133,6 +137,10 @@ class Api(ScopedApi):
             raise Malformed(
                 [(f"header.{KEY_HEADER}", "Needed: 1 to 128 signs without a space, new for each thing.")]
             )
+        if self._misshapen:
+            # because: it says what is missing or malformed before it comes to a service, and needs no lock for that
+            act()
+            raise AssertionError("A body that is not as described was taken.")
         call = Call(self.scope, self.seat.user, key, self._fingerprint())
         told, is_again = self.together(lambda: answer_once(call=call, act=lambda: _kept(act()), at=self.now))
         body = told.body if is_again or not self.secrets else {**told.body, **self.secrets}  # type: ignore[dict-item]
@@ -157,15 +165,26 @@ class Api(ScopedApi):
         raise AssertionError
 
     def _fingerprint(self) -> str:
-        body = json.dumps(self._sent() if self.op.takes else None, sort_keys=True)
+        body = self._body_mark() if self.op.takes else "null"
         # because: whoever sees another farm by now, or by another token, must not hear what was answered at the first
         where = f"{self.scope.farm_id} {self.request.method} {self.request.get_full_path()}"
         text = f"{where} {body}"
         return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
+    @cached_property
+    def _misshapen(self) -> list[tuple[str, str]]:
+        """In what the body is not as described; nothing where none is taken, or where it is a file."""
+        takes = self.op.takes
+        is_fields = isinstance(takes, type) and issubclass(takes, serializers.BaseSerializer)
+        return shape_faults(takes, self._sent()) if is_fields and takes else []
+
+    def _body_mark(self) -> str:
+        """By which a body is known again."""
+        return json.dumps(self._sent(), sort_keys=True)
+
     def _sent(self) -> Any:
-        if int(self.request.META.get("CONTENT_LENGTH") or 0) > MOST_BYTES:
-            raise TooLarge(f"At most {MOST_BYTES} bytes at once.")
+        if int(self.request.META.get("CONTENT_LENGTH") or 0) > self.most_bytes:
+            raise TooLarge(f"At most {self.most_bytes} bytes at once.")
         try:
             return self.request.data
         except RecursionError:

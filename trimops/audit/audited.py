@@ -61,7 +61,7 @@ FARMS = {
     "farms.milking": _kept("farm_id"),
 }
 WORK = {
-    "visits.visit": _kept("farm_id", quiet="changed_at calendar_sequence"),
+    "visits.visit": _kept("farm_id", quiet="changed_at calendar_sequence versions_dropped_at"),
     "visits.askedcow": _kept("visit_id", "cow_id"),
     "visits.crushwriting": _kept("visit_id", "cow_id"),
     "visits.addedcow": _kept("cow_id"),
@@ -93,6 +93,8 @@ VANS_AND_RULES = {
     "visits.messagetext": _kept(),
     "visits.messagerules": _kept(),
     "portal.retentionrules": _kept(),
+    # The trail cannot be read without its cuts, so what stands in one is proven by an entry.
+    "audit.auditcut": _kept(),
     "visits.outsidecalendar": _kept(
         "van_id",
         masked="url",

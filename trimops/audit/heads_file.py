@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 
 from django.conf import settings
@@ -17,6 +18,10 @@ class KeptHead:
     position: int
     chain: str
 
+    @property
+    def moment(self) -> datetime:
+        return datetime.fromisoformat(self.at).astimezone(UTC)
+
 
 def heads_file() -> Path:
     """Where it lies on this machine."""
@@ -30,6 +35,8 @@ def kept_heads(file: Path) -> Iterator[KeptHead]:
     for number, line in enumerate(file.read_text(encoding="utf-8").splitlines(), 1):
         try:
             told = json.loads(line)
+            # because: an hour that is none is a fault of this line, not of the trail
+            datetime.fromisoformat(str(told["at"]))
             yield KeptHead(str(told["at"]), int(told["business"]), int(told["position"]), str(told["chain"]))
         except (ValueError, KeyError, TypeError) as fault:
             raise ValueError(f"{file.name}, line {number}: not the end of a chain ({fault}).") from fault

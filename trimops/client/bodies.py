@@ -90,6 +90,19 @@ class BecauseWordRequest(TypedDict):
     because: str
 
 
+class BevelLineTold(TypedDict):
+    angle: float
+    width: float
+    times: float
+
+
+class BevelTold(TypedDict):
+    thickness: float
+    angle: float
+    width: float
+    lines: list[BevelLineTold]
+
+
 class BillWriteOffWordRequest(TypedDict):
     amount: NotRequired[str]
     reason: str
@@ -318,6 +331,24 @@ class CrushBatchWordRequest(TypedDict):
 class CrushFaultShown(TypedDict):
     field: str
     reason: str
+
+
+class CrushPapersShown(TypedDict):
+    format: str
+    fetched_at: str
+    seat: dict[str, Any]
+    visit: dict[str, Any]
+    farm: dict[str, Any]
+    cows: list[dict[str, Any]]
+    queue: list[int]
+    catalogue: dict[str, Any]
+    scale: str
+    figures: dict[str, Any]
+    consumables: list[dict[str, Any]]
+    is_watched: bool
+    blades: list[dict[str, Any]]
+    written: list[dict[str, Any]]
+    cursor: int
 
 
 CrushPlace: TypeAlias = Literal["brought", "on_site"]
@@ -910,6 +941,15 @@ class MappingWordRequest(TypedDict):
 MessageKind: TypeAlias = Literal[
     "booked", "moved", "put_off", "called_off", "tomorrow", "on_the_way", "late", "report"
 ]
+
+
+class MessageLookShown(TypedDict):
+    visit: int | None
+    subject: str
+    body: str
+    sms: str | None
+    sms_parts: int | None
+    foreign: str
 
 
 class MessageTextShown(TypedDict):
@@ -1936,6 +1976,11 @@ UseOf: TypeAlias = Literal["cow", "visit", "wash", "by_hand"]
 
 
 UsePer: TypeAlias = Literal["block", "wrap", "dressing", "foot", "cow", "visit"]
+
+
+class UseWordRequest(TypedDict):
+    consumable: int
+    extra: str
 
 
 class VanCheckTold(TypedDict):

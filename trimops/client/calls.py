@@ -53,9 +53,12 @@ class Calls:
                 return
             page = self._call("GET", page["next"]).json()
 
-    def done(self, path: str, body: object, key: str) -> Any:
-        """Something done under `key`, or under a new one."""
-        answer = self._call("POST", path, body=body, headers={"Idempotency-Key": key or str(uuid4())})
+    def done(
+        self, path: str, body: object, key: str, *, query: Mapping[str, Any] | None = None, kind: str = ""
+    ) -> Any:
+        """Something done under `key`, or under a new one. `kind` is what a body of bytes is."""
+        signs = {"Idempotency-Key": key or str(uuid4()), **_kind(kind)}
+        answer = self._call("POST", path, query=query, body=body, headers=signs)
         return answer.json() if answer.content else None
 
     def changed(self, method: str, path: str, body: object, match: str) -> Any:
@@ -67,9 +70,9 @@ class Calls:
         self._remember(path, answer)
         return answer.json() if answer.content else None
 
-    def sent(self, method: str, path: str, query: Mapping[str, Any], body: object) -> Any:
-        """What may be repeated as it is: a file or a batch with names of its own."""
-        answer = self._call(method, path, query=query, body=body)
+    def sent(self, method: str, path: str, query: Mapping[str, Any], body: object, *, kind: str = "") -> Any:
+        """What may be repeated as it is: a file or a batch with names of its own. `kind` is what a body of bytes is."""
+        answer = self._call(method, path, query=query, body=body, headers=_kind(kind))
         return answer.json() if answer.content else None
 
     def _remember(self, path: str, answer: httpx.Response) -> None:
@@ -107,6 +110,10 @@ class Calls:
         if answer.status_code >= 400:
             raise Refused(answer.status_code, _problem(answer))
         return answer
+
+
+def _kind(kind: str) -> dict[str, str]:
+    return {"Content-Type": kind} if kind else {}
 
 
 def _words(query: Mapping[str, Any] | None) -> dict[str, str]:

@@ -1275,6 +1275,13 @@ class Operations(Calls):
         shown: bodies.KitListTold = self.done("/kit/lists/look/", body, key)
         return shown
 
+    def look_at_message(
+        self, body: bodies.MessageTextWordRequest, *, key: str = ""
+    ) -> bodies.MessageLookShown:
+        """Look at a text before it is written."""
+        shown: bodies.MessageLookShown = self.done("/message-texts/look/", body, key)
+        return shown
+
     def make_calendar(self, body: bodies.CalendarWordRequest, *, key: str = "") -> bodies.CalendarMadeShown:
         """Make a calendar address."""
         shown: bodies.CalendarMadeShown = self.done("/calendars/", body, key)
@@ -1395,6 +1402,11 @@ class Operations(Calls):
         shown: bodies.VisitShown = self.done(f"/visits/{id}/put-off/", body, key)
         return shown
 
+    def put_use_right(self, id: int, body: bodies.UseWordRequest, *, key: str = "") -> bodies.VisitUsesShown:
+        """Put right what a visit used."""
+        shown: bodies.VisitUsesShown = self.done(f"/visits/{id}/uses/", body, key)
+        return shown
+
     def read_agreement(self, id: int) -> bodies.AgreementShown:
         """One agreement."""
         shown: bodies.AgreementShown = self.asked(f"/agreements/{id}/", {})
@@ -1418,6 +1430,11 @@ class Operations(Calls):
     def read_bank_file(self, id: int) -> bodies.BankFileShown:
         """One file of the bank."""
         shown: bodies.BankFileShown = self.asked(f"/bank-files/{id}/", {})
+        return shown
+
+    def read_bevel(self, *, thickness: float | None = None, angle: float | None = None) -> bodies.BevelTold:
+        """How wide a bevel is."""
+        shown: bodies.BevelTold = self.asked("/kit/bevel/", {"thickness": thickness, "angle": angle})
         return shown
 
     def read_blade(self, id: int) -> bodies.BladeShown:
@@ -1520,6 +1537,11 @@ class Operations(Calls):
     def read_credit_left(self, id: int) -> bodies.CreditLeftTold:
         """What can still be credited."""
         shown: bodies.CreditLeftTold = self.asked(f"/invoices/{id}/credit-left/", {})
+        return shown
+
+    def read_crush_papers(self, id: int) -> bodies.CrushPapersShown:
+        """The papers for the crush."""
+        shown: bodies.CrushPapersShown = self.asked(f"/visits/{id}/crush/papers/", {})
         return shown
 
     def read_draft(self, id: int) -> bodies.DraftShown:
@@ -1891,6 +1913,15 @@ class Operations(Calls):
         shown: bodies.WatchShown = self.done(f"/watches/{id}/well/", body, key)
         return shown
 
+    def send_bank_file(
+        self, body: bytes, *, file_name: str | None = None, key: str = ""
+    ) -> bodies.ReadingTold:
+        """Send a file of the bank as it is."""
+        shown: bodies.ReadingTold = self.done(
+            "/bank-files/whole/", body, key, query={"file_name": file_name}, kind="application/octet-stream"
+        )
+        return shown
+
     def send_farm_statement(
         self, id: int, body: bodies.DaysWordRequest, *, key: str = ""
     ) -> bodies.MailsTold:
@@ -1920,6 +1951,7 @@ class Operations(Calls):
             f"/visits/{id}/crush/photos/{uid}/",
             {"record": record, "foot": foot, "taken_at": taken_at, "sent_at": sent_at},
             body,
+            kind="image/jpeg",
         )
         return shown
 

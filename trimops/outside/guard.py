@@ -25,11 +25,13 @@ class Guard:
     """HTTPS on its own port to machines outside, and nothing else.
 
     `inner` are places (`host:port`) that may be asked wherever they are, also by plain HTTP and on any port, because
-    whoever runs this machine said so. `resolve` turns a name into addresses.
+    whoever runs this machine said so. `resolve` turns a name into addresses. `names` are the only machines outside
+    that may be asked, with all below them (`example` and `a.example`); empty: all may.
     """
 
     inner: frozenset[str] = frozenset()
     resolve: Resolver = ask_system
+    names: frozenset[str] = frozenset()
 
     @staticmethod
     def of_named(address: str) -> "Guard":
@@ -41,6 +43,8 @@ class Guard:
         target = read_address(written)
         if target.place in self.inner:
             return target
+        if not self._is_listed(target.host):
+            raise NoAnswer(Why.REFUSED, "the address is not on the list of those that may be asked from here")
         if target.scheme != "https":
             raise NoAnswer(Why.REFUSED, "the address must begin with https://")
         if target.port not in PORTS.values():
@@ -48,6 +52,9 @@ class Guard:
         if _looks_like_a_number(target.host) and inner_because(target.host):
             raise NoAnswer(Why.REFUSED, "the address is not one of the open internet")
         return target
+
+    def _is_listed(self, host: str) -> bool:
+        return not self.names or any(host == name or host.endswith(f".{name}") for name in self.names)
 
     def addresses(self, target: WebAddress) -> Sequence[str]:
         """What to connect to. Each of them is outside, or none may be asked: of two, anybody's luck would decide."""

@@ -6,5 +6,5 @@ from trimops.outside.guard import Guard
 
 
 def our_guard() -> Guard:
-    """With the places inside that `TRIMOPS_INNER_ADDRESSES` names."""
-    return Guard(inner=frozenset(settings.INNER_ADDRESSES))
+    """With the places inside of `TRIMOPS_INNER_ADDRESSES` and the machines outside of `TRIMOPS_OUTSIDE_NAMES`."""
+    return Guard(inner=frozenset(settings.INNER_ADDRESSES), names=frozenset(settings.OUTSIDE_NAMES))

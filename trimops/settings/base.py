@@ -136,7 +136,9 @@ SESAME_ONE_TIME = True
 # Bytes of the signature that a guesser has to hit: 128 bits, as all our other addresses have or more.
 SESAME_SIGNATURE_SIZE = 16
 SESAME_MAX_AGE = 14 * 24 * 3600
-AUTH_PASSWORD_VALIDATORS = signing_in.PASSWORD_RULES
+# A list of stolen passwords on this machine: lines of SHA-1, in order.
+STOLEN_PASSWORDS = os.environ.get("TRIMOPS_STOLEN_PASSWORDS", "")
+AUTH_PASSWORD_VALIDATORS = signing_in.password_rules(STOLEN_PASSWORDS)
 LOGIN_URL = "account_login"
 LOGIN_REDIRECT_URL = "home"
 ACCOUNT_ADAPTER = "trimops.accounts.sign_in_adapter.SignInAdapter"
@@ -182,19 +184,24 @@ EMAIL_BACKEND = (
 )
 EMAIL_FILE_PATH = str(DATA_DIR / "mail")
 
+_REDIS = {
+    "BACKEND": "django.core.cache.backends.redis.RedisCache",
+    "LOCATION": REDIS_URL,
+    # Neither a page nor the timetable waits for ever for one that does not answer.
+    "OPTIONS": {"socket_timeout": 3, "socket_connect_timeout": 3},
+}
+_COUNTS = {
+    "BACKEND": "trimops.web.shared_cache.SharedCache",
+    "LOCATION": str(DATA_DIR / "counts.sqlite3"),
+    # Limits are counted in it: by 300, which is usual, whoever comes from 300 places has all counts forgotten.
+    "OPTIONS": {"MAX_ENTRIES": 100_000},
+}
+_IN_MEMORY = {"BACKEND": "django.core.cache.backends.locmem.LocMemCache"}
 CACHES = {
-    "default": {
-        "BACKEND": "django.core.cache.backends.redis.RedisCache",
-        "LOCATION": REDIS_URL,
-        # Neither a page nor the timetable waits for ever for one that does not answer.
-        "OPTIONS": {"socket_timeout": 3, "socket_connect_timeout": 3},
-    }
-    if REDIS_URL
-    else {
-        "BACKEND": "django.core.cache.backends.locmem.LocMemCache",
-        # Limits are counted in it: by 300, which is usual, whoever comes from 300 places has all counts forgotten.
-        "OPTIONS": {"MAX_ENTRIES": 100_000},
-    }
+    # Limits, used codes: all processes count together.
+    "default": _REDIS if REDIS_URL else _COUNTS,
+    # What was worked out and can be worked out again: each process for itself is good enough.
+    "worked_out": _REDIS if REDIS_URL else _IN_MEMORY,
 }
 
 # Jobs that take long run in a process of their own; tests run them in place.
@@ -210,6 +217,12 @@ INNER_ADDRESSES = [
     place.strip().lower()
     for place in os.environ.get("TRIMOPS_INNER_ADDRESSES", "").split(",")
     if place.strip()
+]
+# The only machines outside that people's addresses may lead to, with all below them; empty: any of the open internet.
+OUTSIDE_NAMES = [
+    name.strip().lower().strip(".")
+    for name in os.environ.get("TRIMOPS_OUTSIDE_NAMES", "").split(",")
+    if name.strip(" .")
 ]
 # By which way text messages go: "file", "mail:gateway.example", or nothing: then none goes.
 SMS = os.environ.get("TRIMOPS_SMS", "")
@@ -249,6 +262,10 @@ DATA_UPLOAD_MAX_MEMORY_SIZE = 6 * 1024 * 1024
 # Calls of the API in a minute, for a token or a person, and for an address of which nobody is known; 0: no limit.
 API_RATE = int(os.environ.get("TRIMOPS_API_RATE", "1200"))
 API_STRANGER_RATE = int(os.environ.get("TRIMOPS_API_STRANGER_RATE", "120"))
+# Pages of one person in a minute; and week plans in an hour, five times as many tables taken out, ten times as many
+# papers drawn, by page and API together; 0: no limit.
+PAGE_RATE = int(os.environ.get("TRIMOPS_PAGE_RATE", "600"))
+COSTLY_RATE = int(os.environ.get("TRIMOPS_COSTLY_RATE", "60"))
 # Addresses that are their own key: so many that lead nowhere, from one machine in an hour, then it waits.
 WRONG_LINKS_RATE = int(os.environ.get("TRIMOPS_WRONG_LINKS_RATE", "60"))
 KNOX_TOKEN_MODEL = "accounts.ApiToken"
@@ -267,6 +284,9 @@ REST_FRAMEWORK = {
 }
 SPECTACULAR_SETTINGS = {
     "TITLE": "trimops",
+    "DESCRIPTION": "The week of a cattle foot trimmer: farms, visits, feet, kit and money. Its manners, the same at "
+    "every address, stand at `/api/`, what each refusal means at `/api/v1/problems/`. Decimals and money are texts, "
+    "times have their offset. Money is in the currency of the business where none is named.",
     "VERSION": "1",
     "OAS_VERSION": "3.1.0",
     "SCHEMA_PATH_PREFIX": "/api/v1",

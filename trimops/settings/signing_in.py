@@ -10,6 +10,16 @@ PASSWORD_RULES: list[dict[str, object]] = [
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
     {"NAME": "trimops.accounts.password_words.HouseWordsValidator"},
 ]
+
+
+def password_rules(stolen: str) -> list[dict[str, object]]:
+    """With those of a list of stolen ones on this machine, where whoever runs it has named that file."""
+    if not stolen:
+        return PASSWORD_RULES
+    name = "trimops.accounts.stolen_passwords.StolenPasswordsValidator"
+    return [*PASSWORD_RULES, {"NAME": name, "OPTIONS": {"file": stolen}}]
+
+
 # A link to sign in is asked for: how often by one address, how often from one machine; and how often one person of a
 # farm leaves a wish, since each is mailed. A wrong password: ten in a quarter of an hour for one address, then that
 # address waits, but whoever is signed in stays so, and a passkey or a new password still lets its person in.

@@ -24,4 +24,4 @@ ALLOWED_HOSTS = ["*"]
 # No folder of collected files to warn about: they are served from where they lie.
 WHITENOISE_AUTOREFRESH = True
 # A test is one machine that asks thousands of times; those of the limits set their own.
-API_RATE = API_STRANGER_RATE = WRONG_LINKS_RATE = 0
+API_RATE = API_STRANGER_RATE = WRONG_LINKS_RATE = PAGE_RATE = COSTLY_RATE = 0

@@ -24,6 +24,8 @@ EVENTS: Final = {
     "token_made": "a program was given a token",
     "token_revoked": "a token ended before its day",
     "refused": "an answer 401, 403, 413 or 429",
+    "input_refused": "what was sent cannot be read, or cannot be meant (400, 422)",
+    "rule_refused": "a rule of the work said no (409)",
     "not_there": "somebody signed in asked for a row that is not theirs, or never was",
     "wrong_key": "an address whose key opens nothing",
     "form_refused": "a form without the mark of its page (CSRF)",

@@ -1,4 +1,9 @@
-"""How often the API may be asked: by a token or a person, and by a stranger's address."""
+"""How often the API may be asked: by a token or a person, and by a stranger's address.
+
+What costs much is counted by person, with the pages that do the same.
+"""
+
+from typing import Final
 
 from django.conf import settings
 from rest_framework.request import Request
@@ -7,21 +12,30 @@ from rest_framework.views import APIView
 
 from trimops.web.client_address import client_address
 from trimops.web.counted import count_one
+from trimops.web.page_rates import cost_wait
 
-MINUTE = 60
+MINUTE: Final = 60
 
 
 class ApiRate(BaseThrottle):
     """So many calls a minute; the answer is 429 with Retry-After (RFC 6585, 4)."""
 
-    left = MINUTE
+    left: float = MINUTE
 
     def allow_request(self, request: Request, view: APIView) -> bool:
         who, most = _who(request)
-        if not most:
-            return True
-        count, self.left = count_one(who, MINUTE)
-        return count <= most
+        if most:
+            count, self.left = count_one(who, MINUTE)
+            if count > most:
+                return False
+        return self._is_cheap_enough(request, view)
+
+    def _is_cheap_enough(self, request: Request, view: APIView) -> bool:
+        cost = getattr(view, "costs", {}).get((request.method or "").lower())
+        person = request._request.user.pk
+        wait = cost_wait(cost, person) if cost and person else 0
+        self.left = wait or self.left
+        return not wait
 
     def wait(self) -> float:
         return self.left

@@ -17,6 +17,7 @@ REFUSED: Final = {
     HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
     HTTPStatus.TOO_MANY_REQUESTS,
 }
+MALFORMED: Final = {HTTPStatus.BAD_REQUEST, HTTPStatus.UNPROCESSABLE_ENTITY}
 GONE: Final = {HTTPStatus.NOT_FOUND, HTTPStatus.CONFLICT, HTTPStatus.GONE}
 
 
@@ -29,6 +30,10 @@ def note_refused(request: HttpRequest, status: int, route: str) -> None:
         event = "wrong_key"
     elif status == HTTPStatus.NOT_FOUND and found is not None and seat_of(request) is not None:
         event = "not_there"
+    elif status in MALFORMED:
+        event = "input_refused"
+    elif status == HTTPStatus.CONFLICT:
+        event = "rule_refused"
     else:
         return
     user, seat = getattr(request, "user", None), seat_of(request)

@@ -1,5 +1,6 @@
 """The base of every JSON address behind sign-in: closed unless it names what it does."""
 
+from collections.abc import Mapping
 from datetime import datetime
 from typing import ClassVar, TypeVar
 
@@ -16,6 +17,7 @@ from trimops.kernel.scope import Scope
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
 from trimops.web.api_rates import ApiRate
+from trimops.web.page_rates import Cost
 from trimops.web.seat import Seat, seat_of
 
 M = TypeVar("M", bound=TenantModel)
@@ -25,6 +27,7 @@ class ScopedApi(APIView):
     """Answers only who may do what it `does` (nothing by default), each within their scope, as `ScopedPage` does."""
 
     does: ClassVar[Does] = None
+    costs: ClassVar[Mapping[str, Cost]] = {}
     throttle_classes = [ApiRate]
 
     def initial(self, request: Request, *args: object, **kwargs: object) -> None:

@@ -1,5 +1,6 @@
 """The base of every page behind sign-in: closed unless a page names what it does."""
 
+from collections.abc import Mapping
 from datetime import datetime
 from typing import ClassVar, TypeVar
 
@@ -16,6 +17,8 @@ from trimops.kernel.errors import NotFound
 from trimops.kernel.scope import Scope
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
+from trimops.web.page_rates import PAGES, WORDS, Cost, cost_wait, pages_wait
+from trimops.web.problem_pages import too_often_page
 from trimops.web.seat import Seat, seat_of
 
 M = TypeVar("M", bound=TenantModel)
@@ -24,10 +27,12 @@ M = TypeVar("M", bound=TenantModel)
 class ScopedPage(View):
     """Answers only who may do what it `does` (nothing by default: closed to all), each within their scope.
 
-    One action, or one for each method. A farm client who lacks no more than a right is told which (403).
+    One action, or one for each method. A farm client who lacks no more than a right is told which (403). Who asks too
+    often hears when to come again (429); `costs` says by method what costs the machine much.
     """
 
     does: ClassVar[Does] = None
+    costs: ClassVar[Mapping[str, Cost]] = {}
     template: ClassVar[str] = ""
 
     def dispatch(self, request: HttpRequest, *args: object, **kwargs: object) -> HttpResponseBase:
@@ -43,12 +48,21 @@ class ScopedPage(View):
             return render(request, "web/no_right.html", {"right": right}, status=403)
         if not seat.allows(action):
             raise PermissionDenied
+        if refused := self._too_often(request, seat):
+            return refused
         self.seat: Seat = seat
         self.now: datetime = timezone.now()
         answer = super().dispatch(request, *args, **kwargs)
         # because: what stands behind sign-in is one person's, and whether they may still see it is asked each time
         answer.headers.setdefault("Cache-Control", "private, no-cache")
         return answer
+
+    def _too_often(self, request: HttpRequest, seat: Seat) -> HttpResponse | None:
+        if wait := pages_wait(seat.user.pk):
+            return too_often_page(request, PAGES, wait)
+        cost = self.costs.get((request.method or "").lower())
+        wait = cost_wait(cost, seat.user.pk) if cost else 0
+        return too_often_page(request, WORDS[cost], wait) if cost and wait else None
 
     @property
     def may_post(self) -> bool:

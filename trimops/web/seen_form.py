@@ -4,6 +4,7 @@ import hashlib
 import json
 from collections.abc import Mapping
 from copy import copy
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from django import forms
@@ -18,19 +19,30 @@ else:
 
 
 class SeenForm(Mixed):
-    """Mixed into a ModelForm. Make it of a row that is locked, with the same `initial` for showing and for sending.
+    """Mixed into the form of a row. Make it of a row that is locked, with the same `initial` for showing and sending.
 
     Where the row is another one by now the form is not valid: it says so, keeps what was typed, and taking it anew is
-    the next press of the button. A form sent without `seen` was not shown by us and is taken as it is.
+    the next press of the button. A form sent without `seen` was not shown by us and is taken as it is. A template that
+    lays the fields out itself puts `{{ form.seen }}` among them.
     """
 
     is_stale = False
 
     def __init__(self, *args: object, **kwargs: object) -> None:
+        """`is_new=True`: there is no row yet, so that nothing was seen of it."""
+        is_new = kwargs.pop("is_new", False)
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
-        self.version = _version(self.initial)
-        self.fields[SEEN] = forms.CharField(required=False, widget=forms.HiddenInput)
-        self.initial[SEEN] = self.version
+        if not is_new:
+            self.fields[SEEN] = forms.CharField(required=False, widget=forms.HiddenInput)
+
+    @cached_property
+    def version(self) -> str:
+        """Of what all fields show first; asked for when the form that this is mixed into has made its own."""
+        names = [name for name in self.fields if name != SEEN]
+        return _version({name: self.get_initial_for_field(self.fields[name], name) for name in names})
+
+    def get_initial_for_field(self, field: forms.Field, field_name: str) -> object:
+        return self.version if field_name == SEEN else super().get_initial_for_field(field, field_name)
 
     @property
     def refused_as(self) -> int:

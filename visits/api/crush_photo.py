@@ -1,16 +1,14 @@
 """Where a phone at the crush sends the photos it took."""
 
-from collections.abc import Mapping
-from typing import IO
 from uuid import UUID
 
 from drf_spectacular.types import OpenApiTypes
-from rest_framework.parsers import BaseParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 
 from trimops.accounts.actions import Action
 from trimops.api.op import Op
+from trimops.api.raw_body import FileParser
 from trimops.api.view import Api
 from trimops.web.refusals import Malformed, TooLarge
 from trimops.web.scoped_api import ScopedApi
@@ -24,18 +22,11 @@ from visits.models import Visit
 from visits.services.save_photo import PhotoUnreadable, SentPhoto, save_photo
 
 
-class JpegParser(BaseParser):
-    """The body as it came, read no further than one byte beyond what is taken."""
+class JpegParser(FileParser):
+    """Read no further than one byte beyond what is taken."""
 
     media_type = "image/jpeg"
-
-    def parse(
-        self,
-        stream: IO[bytes],
-        media_type: str | None = None,
-        parser_context: Mapping[str, object] | None = None,
-    ) -> dict[str, bytes]:
-        return {"picture": stream.read(MOST_PICTURE_BYTES + 1)}
+    most = MOST_PICTURE_BYTES + 1
 
 
 class CrushPhotoApi(Api):
@@ -84,7 +75,7 @@ class CrushPhotoApi(Api):
         read = JsonFields(request.query_params.dict(), "", faults)
         taken_at = read.needed_instant("taken_at")
         clocks = Clocks(taken_at, read.instant("sent_at") or self.now, None, self.now)
-        picture = request.data.get("picture", b"") if isinstance(request.data, dict) else b""
+        picture = request.data.get("file", b"") if isinstance(request.data, dict) else b""
         photo = SentPhoto(uid, read.needed_uid("record"), read.code("foot", Foot), place(clocks), picture)
         read.close()
         if fault := picture_fault(picture):

@@ -10,6 +10,7 @@ from trimops.api.kinds import FileApi, StepApi, ToldApi
 from trimops.api.op import Op, Said
 from trimops.api.rows import RowContent, RowField
 from trimops.kernel.errors import NotFound
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from visits.api.visit_shown import DraftLengthShown
 from visits.documents.draft_list import draft_list
@@ -157,6 +158,7 @@ class TakeBackDraftChangeApi(DraftStepApi):
 class DraftListPdfApi(FileApi):
     """The list for the wall of the parlour, as a PDF."""
 
+    costs = {"get": Cost.PAPER}
     ops = {
         "get": Op(Action.SEE_VISITS, "print_draft_list", "The draft list, printed", media="application/pdf")
     }

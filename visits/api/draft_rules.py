@@ -101,7 +101,7 @@ class FarmRulesApi(RowApi[Farm]):
 
 
 class RuleSetsApi(ToldApi):
-    """The sets of rules that there are."""
+    """The sets of rules that there are, each with its days and for whom it is."""
 
     ops = {
         "get": Op(

@@ -13,6 +13,7 @@ from trimops.api.op import Op
 from trimops.audit.services.note_handed_out import note_handed_out
 from trimops.kernel.clock import local_day
 from trimops.web.file_answer import WORKBOOK, file_answer
+from trimops.web.page_rates import Cost
 from visits.documents.data_words import ade_files, csv_files
 from visits.documents.packed_files import pack_into
 from visits.documents.spreadsheet import spreadsheet
@@ -25,6 +26,7 @@ ZIP = "application/zip"
 class FarmFileApi(FileApi):
     """What these have in common. `what` of a farm's data it is stands in the trail, whoever took it out."""
 
+    costs = {"get": Cost.EXPORT}
     what = ""
 
     def farm(self) -> Farm:

@@ -7,6 +7,7 @@ from farms.models import Farm
 from trimops.accounts.actions import Action
 from trimops.api.kinds import FileApi, ToldApi
 from trimops.api.op import Op, Said
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from visits.documents.herd_year import herd_year
 from visits.domain.herd.finding import FindingKind
@@ -66,6 +67,7 @@ class HerdFiguresApi(ToldApi):
 class HerdYearApi(FileApi):
     """The paper of one calendar year, or of as much of it as has gone by."""
 
+    costs = {"get": Cost.PAPER}
     ops = {"get": Op(Action.SEE_WORK, "fetch_herd_year", "A herd's year, printed", media="application/pdf")}
 
     def file(self) -> HttpResponse:

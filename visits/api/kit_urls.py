@@ -3,6 +3,7 @@
 from django.urls import path
 
 from visits.api.farm_files import FarmAde, FarmTablesCsv, FarmTablesXlsx
+from visits.api.kit.bevel import BevelApi
 from visits.api.kit.blades import BladeApi, BladesApi, BladeStateApi, EdgesApi
 from visits.api.kit.evening import TonightApi, WashApi, WashDownsApi, WeatherApi
 from visits.api.kit.figures import FiguresApi
@@ -46,6 +47,7 @@ urlpatterns = [
     path("kit/blades/", BladesApi.as_view(), name="api_blades"),
     path("kit/blades/<int:pk>/", BladeApi.as_view(), name="api_blade"),
     path("kit/blades/<int:pk>/state/", BladeStateApi.as_view(), name="api_blade_state"),
+    path("kit/bevel/", BevelApi.as_view(), name="api_bevel"),
     path("kit/edges/", EdgesApi.as_view(), name="api_edges"),
     path("kit/sharpenings/", SharpeningsApi.as_view(), name="api_sharpenings"),
     path("kit/sharpen/", SharpenApi.as_view(), name="api_sharpen"),

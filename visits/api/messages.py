@@ -5,13 +5,15 @@ from rest_framework import serializers
 from farms.domain.told_by import LANGUAGES
 from trimops.accounts.actions import Action
 from trimops.api.fields import ClockTime, OneOf
-from trimops.api.kinds import RowApi, RowsApi, StepApi, ToldApi
+from trimops.api.kinds import DoApi, RowApi, RowsApi, StepApi, ToldApi
 from trimops.api.op import Op, Said
 from trimops.api.rows import RowContent
 from trimops.tenancy.querysets import TenantQuerySet
-from visits.domain.messages.house_texts import HouseText
+from visits.domain.messages.house_texts import PARTS, HouseText
 from visits.domain.messages.message_kinds import MessageKind
-from visits.models import MessageRules, Visit, VisitMessage
+from visits.domain.messages.text_template import check_text
+from visits.models import MessageRules, MessageText, Visit, VisitMessage
+from visits.selectors.messages.message_preview import message_preview
 from visits.selectors.messages.rules_in_use import rules_of
 from visits.selectors.messages.texts_in_use import texts_of
 from visits.services.messages.save_message_rules import (
@@ -197,6 +199,55 @@ class SaveMessageTextApi(StepApi[MessageRules]):
         text = HouseText(content["subject"], content["body"], content["short"])
         save_message_text(business=self.seat.business, word=TextWord(kind, language, text))
         return _text(kind, language, texts_of(self.scope).in_language(kind, language))
+
+
+class MessageLookShown(serializers.Serializer):  # type: ignore[type-arg]
+    """The mail and the SMS as they would read. `sms` is null for a report, which goes by mail alone."""
+
+    visit = serializers.IntegerField(
+        allow_null=True,
+        help_text="Id of the visit that it is tried on; null: none is booked, a farm is made up.",
+    )
+    subject = serializers.CharField(help_text="The subject of the mail.")
+    body = serializers.CharField(help_text="The text of the mail.")
+    sms = serializers.CharField(allow_null=True, help_text="The text of the SMS; null: there is none.")
+    sms_parts = serializers.IntegerField(
+        allow_null=True, help_text="As so many SMS it is charged; null: none."
+    )
+    foreign = serializers.CharField(help_text="Signs for which the SMS holds fewer letters; empty: none.")
+
+
+class LookAtMessageApi(DoApi):
+    """How a text would read on the next visit in the diary; nothing is kept and nothing goes out. A part that is empty
+    is the house's. Refused (text_makes_no_sense) as writing it would be."""
+
+    ops = {
+        "post": Op(
+            Action.KEEP_MESSAGES,
+            "look_at_message",
+            "Look at a text before it is written",
+            takes=MessageTextWord,
+            shows=MessageLookShown,
+            repeats=True,
+        )
+    }
+
+    def act(self, content: Said) -> Said:
+        kind, language = content["kind"], content["language"]
+        text = HouseText(content["subject"], content["body"], content["short"])
+        for part in PARTS:
+            check_text(text.part(part), kind.places, part, kind.needs(part))
+        own = MessageText(kind=kind.value, language=language, **vars(text))
+        texts = texts_of(self.scope).with_row(own)
+        found = message_preview(self.seat.business, kind, language, texts, self.now)
+        return {
+            "visit": found.visit.pk if found.visit else None,
+            "subject": found.mail.subject,
+            "body": found.mail.body,
+            "sms": found.sms.body if found.sms else None,
+            "sms_parts": found.size.parts if found.size else None,
+            "foreign": found.foreign,
+        }
 
 
 def _text(kind: MessageKind, language: str, text: HouseText) -> Said:

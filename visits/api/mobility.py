@@ -115,7 +115,7 @@ class RoundsApi(RowsApi[MobilityScoring]):
 
 
 class RoundApi(RowApi[MobilityScoring]):
-    """One round of scores."""
+    """One round of mobility scores: each cow's, on the scale of that day."""
 
     model = MobilityScoring
     ops = {

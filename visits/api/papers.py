@@ -72,7 +72,7 @@ class ReportsApi(RowsApi[IssuedReport]):
 
 
 class ReportApi(RowApi[IssuedReport]):
-    """One version of a report."""
+    """One version of the report of a visit, as it was issued."""
 
     model = IssuedReport
     ops = {"get": Op(Action.SEE_WORK, "read_report", "One report", shows=WholeReportShown)}
@@ -124,7 +124,7 @@ class LettersApi(RowsApi[ReferralLetter]):
 
 
 class LetterApi(RowApi[ReferralLetter]):
-    """One version of a letter."""
+    """One version of a letter to the vet, as it was issued. It hands over what was seen and diagnoses nothing."""
 
     model = ReferralLetter
     ops = {"get": Op(Action.SEE_WORK, "read_letter", "One letter to the vet", shows=WholeLetterShown)}

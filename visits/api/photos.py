@@ -35,7 +35,7 @@ class PhotosApi(RowsApi[TrimPhoto]):
 
 
 class PhotoFileApi(FileApi):
-    """One picture as it came; it never changes."""
+    """One picture as it came from the phone, byte by byte; it never changes."""
 
     ops = {"get": Op(Action.SEE_COWS, "fetch_photo", "One photo", media="image/jpeg")}
 

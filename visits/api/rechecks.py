@@ -66,7 +66,7 @@ class RechecksApi(RowsApi[Recheck]):
 
 
 class RecheckApi(RowApi[Recheck]):
-    """One re-check."""
+    """A foot to be looked at again, from when until when, and what closed it."""
 
     model = Recheck
     related = ("cow",)

@@ -1,6 +1,7 @@
 from django.urls import include, path
 
 from visits.api.calendars import CalendarApi, CalendarsApi, RevokeCalendarApi
+from visits.api.crush_papers import CrushPapersApi
 from visits.api.crush_photo import CrushPhotoApi
 from visits.api.crush_writings import CrushWritingsApi
 from visits.api.draft import (
@@ -23,6 +24,7 @@ from visits.api.lone_watch import (
     WatchWellApi,
 )
 from visits.api.messages import (
+    LookAtMessageApi,
     MessageRulesApi,
     MessageTextsApi,
     SaveMessageTextApi,
@@ -112,6 +114,7 @@ urlpatterns = [
     path("message-rules/", MessageRulesApi.as_view(), name="api_message_rules"),
     path("message-rules/switch/", SwitchMessageApi.as_view(), name="api_message_switch"),
     path("message-texts/", MessageTextsApi.as_view(), name="api_message_texts"),
+    path("message-texts/look/", LookAtMessageApi.as_view(), name="api_message_look"),
     path("message-texts/write/", SaveMessageTextApi.as_view(), name="api_message_text_write"),
     path("calendars/", CalendarsApi.as_view(), name="api_calendars"),
     path("calendars/<int:pk>/", CalendarApi.as_view(), name="api_calendar"),
@@ -127,6 +130,7 @@ urlpatterns = [
     path("watch-rules/try/", TryWatchApi.as_view(), name="api_watch_try"),
     path("watch-contacts/", WatchContactsApi.as_view(), name="api_watch_contacts"),
     path("watch-contacts/<int:pk>/", WatchContactApi.as_view(), name="api_watch_contact"),
+    path("visits/<int:pk>/crush/papers/", CrushPapersApi.as_view(), name="api_crush_papers"),
     path("visits/<int:pk>/crush/writings/", CrushWritingsApi.as_view(), name="crush_writings"),
     path("visits/<int:pk>/crush/photos/<uuid:uid>/", CrushPhotoApi.as_view(), name="crush_photo"),
     path("visits/<int:pk>/heard/", HeardApi.as_view(), name="visit_heard"),

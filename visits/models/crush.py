@@ -15,7 +15,7 @@ from visits.models.visit import Visit
 
 
 class CrushWriting(TenantModel):
-    """One version of one thing noted at the crush: kept for good, never changed.
+    """One version of one thing noted at the crush, never changed. Those that do not show go after some years.
 
     `made_at` is the phone's own clock; `placed_at` is the same moment on ours and, with `after`, decides which
     version shows.

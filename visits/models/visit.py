@@ -75,6 +75,12 @@ class Visit(TenantModel):
     last_van = models.ForeignKey(
         Van, on_delete=models.SET_NULL, related_name="+", null=True, blank=True, editable=False
     )
+    versions_dropped_at = models.DateTimeField(
+        null=True,
+        blank=True,
+        editable=False,
+        help_text="Earlier versions of what phones wrote went then; since then it takes nothing more.",
+    )
     changed_at = models.DateTimeField()
 
     farm_path: ClassVar[str | None] = "farm_id"

@@ -19,6 +19,7 @@ from visits.domain.writing_content import CowContent, content_json
 from visits.models import CrushWriting, Trim, Visit
 from visits.selectors.placed_writings import placed_writings
 from visits.services.keep_writings import keep_writings
+from visits.services.sift_writings import TOO_OLD
 
 NO_PHONE = UUID(int=0)
 
@@ -71,6 +72,8 @@ def record_trim(*, visit: Visit, record: CrushRecord, by: User) -> Trim:
 def _check(visit: Visit, record: CrushRecord) -> None:
     if visit.visit_state not in (VisitState.UNDER_WAY, VisitState.FINISHED):
         raise VisitNotUnderWay("Start the visit first: cows are noted while it is under way.")
+    if visit.versions_dropped_at:
+        raise VisitNotUnderWay(TOO_OLD)
     if record.cow.farm_id != visit.farm_id:
         raise CowOfAnotherFarm(f"Cow {record.cow.number} is not of this farm.")
     faults = refusals(record.entry)

@@ -22,6 +22,8 @@ from visits.domain.writing_content import (
 from visits.models import Blade, Consumable, CrushWriting, Visit
 from visits.services.add_crush_cow import add_crush_cow
 
+TOO_OLD = "This visit is too long ago: its earlier versions are cleared away, and it takes nothing more."
+
 
 class Outcome(StrEnum):
     """What became of a writing that was sent."""
@@ -144,13 +146,19 @@ def _closed(visit: Visit) -> str:
         case VisitState.UNDER_WAY:
             return ""
         case VisitState.FINISHED:
-            return "What was known of this farm is erased." if visit.farm.erased_at else ""
+            return _closed_for_good(visit)
         case VisitState.CALLED_OFF:
             return f"This visit was called off: {visit.called_off_because or 'no reason was given'}."
         case VisitState.WANTED:
             return "This visit was put off and has no hour: have it planned again first."
         case _:
             return "Start the visit first: go through the check before the first cow."
+
+
+def _closed_for_good(visit: Visit) -> str:
+    if visit.farm.erased_at:
+        return "What was known of this farm is erased."
+    return TOO_OLD if visit.versions_dropped_at else ""
 
 
 def _present(

@@ -9,6 +9,7 @@ from django.urls import reverse
 
 from trimops.accounts.actions import Action
 from trimops.kernel.clock import monday_of
+from trimops.web.page_rates import Cost
 from trimops.web.scoped_page import ScopedPage
 from visits.domain.what_happened import WhatHappened
 from visits.services.replan_week import replan_week
@@ -29,6 +30,7 @@ class WhatChangedPage(ScopedPage):
     """One thing that happened: its fields; then the week is planned again."""
 
     does = Action.PLAN_WEEKS
+    costs = {"post": Cost.PLAN}
     template = "visits/week_changed_what.html"
 
     def get(self, request: HttpRequest, week: str, what: str) -> HttpResponse:

@@ -3,6 +3,7 @@
 from django.http import HttpRequest, HttpResponse
 
 from trimops.accounts.actions import Action
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.day_sheet import day_sheet
@@ -14,6 +15,7 @@ class DaySheetPaper(ScopedPage):
     """Of one van's day in a plan; a plan that is only proposed says so across the page."""
 
     does = Action.SEE_WEEKS
+    costs = {"get": Cost.PAPER}
 
     def get(self, request: HttpRequest, pk: int, shift: str) -> HttpResponse:
         plan = self.fetch(WeekPlan, pk, "business")

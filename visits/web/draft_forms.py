@@ -12,6 +12,7 @@ from farms.models import Cow
 from trimops.kernel.errors import NotFound
 from trimops.tenancy.models import TenantModel
 from trimops.tenancy.querysets import TenantQuerySet
+from trimops.web.seen_form import SeenForm
 from visits.domain.draft_rule_sources import DRAFT_RULES, DraftRule
 from visits.domain.draft_rules import MOST_DAYS, RULE_SETS, DraftRules
 from visits.models import DraftChange, Visit
@@ -121,7 +122,7 @@ class RuleRow:
     days: list[forms.BoundField]
 
 
-class DraftRulesForm(forms.Form):
+class DraftRulesForm(SeenForm, forms.Form):
     """The farm's own days within its set; an empty day means that of the set."""
 
     all_may_stay_empty = True

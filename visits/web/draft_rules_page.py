@@ -1,6 +1,7 @@
 """By which rules a farm's draft lists are made, and where each comes from."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -22,8 +23,10 @@ class DraftRulesPage(ScopedPage):
         using = rules_in_use(farm)
         return self._page(farm, using, DraftRulesForm(using=using), 200)
 
+    @transaction.atomic
     def post(self, request: HttpRequest, farm_pk: int) -> HttpResponseBase:
         farm = self.fetch(Farm, farm_pk, "business")
+        farm.locked()
         using = rules_in_use(farm)
         if "rule_set" in request.POST:
             chosen = RuleSetForm(request.POST)
@@ -36,7 +39,7 @@ class DraftRulesPage(ScopedPage):
                 return self._keep(farm, using.rule_set.id, form.own())
             except DraftRulesMakeNoSense as fault:
                 form.add_error(None, fault.message)
-        return self._page(farm, using, form, 400)
+        return self._page(farm, using, form, form.refused_as)
 
     def _keep(self, farm: Farm, rule_set: str, own: dict[str, object]) -> HttpResponseBase:
         choose_draft_rules(farm=farm, rule_set=rule_set, own=own, at=self.now, by=self.seat.user)

@@ -6,6 +6,7 @@ from dataclasses import asdict, dataclass
 from django import forms
 from django.http import QueryDict
 
+from trimops.web.seen_form import SeenForm
 from visits.domain.kit.kit_figures import KitFigures
 from visits.domain.planning_figures import PlanningFigures
 from visits.domain.recheck_due import RecheckFigures
@@ -44,7 +45,7 @@ class FiguresPart:
     fields: list[forms.BoundField]
 
 
-class FiguresForm(forms.Form):
+class FiguresForm(SeenForm, forms.Form):
     """One field a figure; empty means the usual one, shown beside it."""
 
     all_may_stay_empty = True

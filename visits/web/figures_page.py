@@ -1,6 +1,7 @@
 """A business's own figures: minutes, days, marks for the claw, and what planning weighs."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -18,11 +19,11 @@ class FiguresPage(ScopedPage):
     template = "visits/figures.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
-        own = BusinessFigures.objects.within(self.scope).first()
-        return self._page(FiguresForm(own=own))
+        return self._page(FiguresForm(own=BusinessFigures.objects.within(self.scope).first()))
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = FiguresForm(request.POST)
+        form = FiguresForm(request.POST, own=BusinessFigures.objects.within(self.scope).locked().first())
         if form.is_valid():
             try:
                 set_figures(business=self.seat.business, figures=form.figures())
@@ -31,7 +32,7 @@ class FiguresPage(ScopedPage):
             else:
                 messages.success(request, "Your figures are kept; new visits and plans go by them.")
                 return redirect("figures")
-        return self._page(form, status=400)
+        return self._page(form, status=form.refused_as)
 
     def _page(self, form: FiguresForm, status: int = 200) -> HttpResponse:
         business = self.seat.business

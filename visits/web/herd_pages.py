@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse
 
 from farms.models import Farm
 from trimops.accounts.actions import Action
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.herd_year import herd_year
@@ -25,6 +26,7 @@ class HerdYearPaper(ScopedPage):
     """The same of one calendar year, as a PDF."""
 
     does = Action.SEE_WORK
+    costs = {"get": Cost.PAPER}
 
     def get(self, request: HttpRequest, farm_pk: int, year: int) -> HttpResponse:
         farm = self.fetch(Farm, farm_pk, "business")

@@ -8,7 +8,9 @@ from django.utils.datastructures import MultiValueDict
 from farms.domain.herd_table import MOST_BYTES, UnreadableHerdList, read_table
 from farms.models import Farm
 from trimops.kernel.choices import choices_of
+from trimops.kernel.file_kinds import TABLES
 from trimops.web.day_input import DAY
+from trimops.web.file_field import NamedFileField
 from visits.domain.mobility import MobilityScale
 from visits.domain.score_lines import ScoreLine, lines_of_table, read_score_lines
 from visits.selectors.herd_numbers import herd_numbers
@@ -35,7 +37,8 @@ class ScoresForm(forms.Form):
         max_length=MOST_LETTERS,
         help_text="A cow a line: her number, then her score, such as 412 2.",
     )
-    file = forms.FileField(
+    file = NamedFileField(
+        endings=TABLES,
         label="Or a file",
         required=False,
         help_text="CSV or XLSX with a row of headings, two of them “cow” and “score”.",

@@ -3,6 +3,8 @@
 from django import forms
 from django.core.files.uploadedfile import UploadedFile
 
+from trimops.kernel.file_kinds import CALENDARS
+from trimops.web.file_field import NamedFileField
 from visits.documents.busy_times import LARGEST
 from visits.services.add_outside_calendar import CalendarWish
 
@@ -16,7 +18,8 @@ class OutsideCalendarForm(forms.Form):
         widget=forms.URLInput(attrs={"autocomplete": "off"}),
         help_text="In your calendar’s settings, where it offers an address in iCal form (.ics). Read every hour.",
     )
-    file = forms.FileField(
+    file = NamedFileField(
+        endings=CALENDARS,
         label="Or a file of it (.ics)",
         required=False,
         help_text="Read once. Put the newer one here when something changes.",

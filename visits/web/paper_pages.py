@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse
 
 from trimops.accounts.actions import Action
 from trimops.kernel.errors import NotFound
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.draft_list import draft_list
@@ -55,6 +56,7 @@ class ReferralLetterPaper(ScopedPage):
 
 class DraftListPaper(ScopedPage):
     does = Action.SEE_VISITS
+    costs = {"get": Cost.PAPER}
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         visit = self.fetch(Visit, pk, "farm", "business", "van")

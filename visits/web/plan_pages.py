@@ -9,6 +9,7 @@ from django.urls import reverse
 
 from trimops.accounts.actions import Action
 from trimops.kernel.clock import monday_of
+from trimops.web.page_rates import Cost
 from trimops.web.scoped_page import ScopedPage
 from visits.models import WeekPlan, WeekPlanState
 from visits.selectors.plan_story import cost_drawing
@@ -24,6 +25,7 @@ class PlanWeekPage(ScopedPage):
     """Ask for a plan of the week."""
 
     does = Action.PLAN_WEEKS
+    costs = {"post": Cost.PLAN}
 
     def post(self, request: HttpRequest, week: str) -> HttpResponseBase:
         try:
@@ -120,6 +122,7 @@ class ProvePlanPage(ScopedPage):
     """How much cheaper could anybody drive this week? Worked out in the background."""
 
     does = Action.PLAN_WEEKS
+    costs = {"post": Cost.PLAN}
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         plan = ask_proof(week_plan=self.fetch(WeekPlan, pk))

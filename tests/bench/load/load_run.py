@@ -65,9 +65,9 @@ def _run(asked: Namespace, folder: Path, servers: ExitStack) -> dict[str, object
     django.db.connections.close_all()
     picture = noise_of(PHOTO_BYTES, Random(4))
     people = [person for house in houses for person in day_of(house, picture)]
-    web, port = servers.enter_context(_served("trimops.wsgi", folder / "web.log", "/health/live/"))
+    web, port = servers.enter_context(served("trimops.wsgi", folder / "web.log", "/health/live/"))
     at = f"/business/{houses[0].business}/"
-    bare = servers.enter_context(_served("tests.bench.load.bare_wsgi", folder / "bare.log", at))[1]
+    bare = servers.enter_context(served("tests.bench.load.bare_wsgi", folder / "bare.log", at))[1]
     if asked.worker:
         servers.enter_context(_worker(folder))
     calls = sum(map(len, people))
@@ -125,7 +125,7 @@ def _figures(seconds: list[float]) -> dict[str, float]:
 
 
 @contextmanager
-def _served(what: str, log: Path, ready: str) -> Iterator[tuple[int, int]]:
+def served(what: str, log: Path, ready: str) -> Iterator[tuple[int, int]]:
     """(process id of the master, port)."""
     port = free_port()
     address = f"http://127.0.0.1:{port}{ready}"

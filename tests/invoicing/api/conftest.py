@@ -31,6 +31,7 @@ def asker(user: object) -> Ask:
             method, f"/api/v1{address}", content, content_type="application/json", headers=given
         )
 
+    ask.client = client  # type: ignore[attr-defined]
     return ask
 
 

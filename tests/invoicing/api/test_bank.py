@@ -101,3 +101,36 @@ def test_a_booking_is_set_aside_and_brought_back(ask, entries):
         entries["Shop"]["id"]
     ]
     assert ask("POST", f"{at}/bring-back/").json()["set_aside_at"] is None
+
+
+def send_whole(ask, content, query="", kind="application/octet-stream", key="one"):
+    """The file itself, not a body of JSON."""
+    return ask.client.generic(
+        "POST",
+        f"/api/v1/bank-files/whole/{query}",
+        content,
+        content_type=kind,
+        headers={"Idempotency-Key": key},
+    )
+
+
+def test_a_large_file_is_sent_as_it_is(ask):
+    long = CSV + "".join(f"04.03.2026;1,00;Shop;{'x' * 200} {n}\n" for n in range(12_000))
+    sent = send_whole(ask, long.encode(), "?file_name=march.csv")
+    assert (sent.status_code, sent.json()["is_read"], len(long) > 2_000_000) == (201, False, True)
+    assert send_whole(ask, long.encode(), "?file_name=march.csv").content == sent.content
+    assert refusal(send_whole(ask, b"other", "?file_name=march.csv")) == (409, "idempotency_key_reused")
+    read = ask("POST", f"/bank-files/{sent.json()['file']}/read/", {"mapping": COLUMNS}).json()
+    assert read["new"] == 12_002
+    camt = send_whole(ask, XML.format(name="S7").encode(), key="two").json()
+    assert (camt["is_read"], camt["new"]) == (True, 1)
+    assert ask("GET", f"/bank-files/{camt['file']}/").json()["file_name"] == "statement"
+
+
+def test_what_is_no_such_file_is_refused_and_not_kept(ask, house):
+    assert refusal(send_whole(ask, b"", key="a")) == (400, "malformed")
+    assert refusal(send_whole(ask, b" ", key="e")) == (409, "bank_file_refused")
+    assert refusal(send_whole(ask, b"%PDF-1.7", "?file_name=a.csv", key="b")) == (409, "bank_file_refused")
+    assert refusal(send_whole(ask, b"x", kind="application/json", key="c")) == (415, "wrong_kind_of_content")
+    assert refusal(send_whole(ask, b"x" * (5 * 1024 * 1024 + 1), key="d")) == (413, "too_large")
+    assert not BankFile.objects.within(house.scope).exists()

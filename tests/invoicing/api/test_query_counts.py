@@ -55,3 +55,20 @@ def test_a_list_of_six_costs_what_a_list_of_two_costs(ask, house):
         costs.append({address: cost(ask, address, numbers[-1]) for address in LISTS})
     assert costs[0] == costs[1]
     assert max(costs[1].values()) <= MOST
+
+
+def test_an_account_and_its_statement_cost_as_little(ask, house):
+    rate(house.business)
+    found = []
+    for numbers in (range(1, 3), range(3, 7)):
+        for number in numbers:
+            fill(ask, house, number)
+        costs = {}
+        for address in (f"/farms/{house.farm.pk}/account/", f"/farms/{house.farm.pk}/statement.pdf"):
+            ask("GET", address)
+            with CaptureQueriesContext(connection) as told:
+                assert ask("GET", address).status_code == 200
+            costs[address] = len(told)
+        found.append(costs)
+    assert found[0] == found[1]
+    assert max(found[1].values()) <= MOST

@@ -65,5 +65,5 @@ def test_the_number_of_queries_is_fixed(house, django_assert_num_queries):
     for n in range(9):
         farm = make_farm(house.business, f"Farm {n}", by=house.owner)
         late(house, farm, "10", n * 13)
-    with django_assert_num_queries(4):
+    with django_assert_num_queries(2):
         assert len(aged_debtors(house.scope, MONDAY)[0].debtors) == 9

@@ -2,15 +2,16 @@
 
 import random
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 from urllib.parse import urlsplit
 from uuid import UUID, uuid5
 
 from django.urls import resolve
-from schemathesis import Case, GenerationMode
+from schemathesis import Case
 from schemathesis.core.parameters import ParameterLocation
 
+from tests.standards.api.drawing import is_sound
 from tests.walls.route import Route
 
 KEYS = UUID("00000000-0000-4000-8000-000000000009")
@@ -35,21 +36,32 @@ class Hand:
         self.keyrings, self.routes, self.dice = keyrings, routes, dice
         self.calls = 0
 
-    def guide(self, case: Case) -> None:
-        """Some of what was drawn becomes what is there; what breaks the description on purpose stays as it is."""
+    def guide(self, case: Case, tag: Callable[[], str]) -> None:
+        """Some of what was drawn becomes what is there; what breaks the description on purpose stays as it is.
+
+        `tag` reads the tag of the row that the case then names.
+        """
         self.calls += 1
         case.freeze_metadata()
-        if case.path_parameters and _fits(case, ParameterLocation.PATH) and self.dice.random() < 0.85:
+        if case.path_parameters and is_sound(case, ParameterLocation.PATH) and self.dice.random() < 0.85:
             self._name_own_rows(case)
-        if _fits(case, ParameterLocation.HEADER):
+        if is_sound(case, ParameterLocation.HEADER):
             if case.headers.get("Idempotency-Key") and self.dice.random() < 0.95:
                 case.headers["Idempotency-Key"] = str(uuid5(KEYS, str(self.calls)))
-            if case.headers.get("If-Match") and self.dice.random() < 0.7:
-                case.headers["If-Match"] = "*"
-        if _fits(case, ParameterLocation.BODY) and isinstance(case.body, dict | list):
+            if case.headers.get("If-Match"):
+                self._say_version(case, tag)
+        if is_sound(case, ParameterLocation.BODY) and isinstance(case.body, dict | list):
             case.body = self._with_own_rows(case.body)
-        if _fits(case, ParameterLocation.QUERY) and case.query:
+        if is_sound(case, ParameterLocation.QUERY) and case.query:
             case.query = self._with_own_rows(dict(case.query))
+
+    def _say_version(self, case: Case, tag: Callable[[], str]) -> None:
+        """Half the changes name the true version, some any version; the rest stays as drawn, which is stale."""
+        chance = self.dice.random()
+        if chance < 0.5:
+            case.headers["If-Match"] = tag() or "*"
+        elif chance < 0.8:
+            case.headers["If-Match"] = "*"
 
     def _name_own_rows(self, case: Case) -> None:
         filled = re.sub(r"\{(\w+)\}", lambda found: _sample(found[1], case.path_parameters), case.path)
@@ -87,8 +99,3 @@ def _sample(name: str, said: Mapping[str, Any]) -> str:
 
 def _plain(key: object) -> Any:
     return str(key) if isinstance(key, UUID) else key
-
-
-def _fits(case: Case, place: ParameterLocation) -> bool:
-    told = case.meta.components.get(place) if case.meta else None
-    return told is None or told.mode == GenerationMode.POSITIVE

@@ -5,7 +5,9 @@ from decimal import Decimal
 from uuid import uuid4
 
 import pytest
+from django.db import connection
 from django.test import Client
+from django.test.utils import CaptureQueriesContext
 
 from farms.models import Farm
 from tests.factories import House, make_farm, make_house
@@ -151,3 +153,14 @@ def test_a_fault_in_a_row_of_many_is_told_with_its_place_in_the_list():
         "feet": [{}, {"a": ["b"]}],
     }
     assert flatten(errors) == [("rows[3].number", "Too long."), ("rows[5]", "Odd."), ("feet[1].a", "b")]
+
+
+def test_a_malformed_body_is_refused_before_a_transaction_is_opened(ask):
+    """So whoever sends nonsense holds up nobody: nothing is locked, nothing written."""
+    ask("GET", "/farms/")  # the sign-in notes at first that it was heard of
+    with CaptureQueriesContext(connection) as found:
+        assert ask("POST", "/farms/", {"name": 7}, Idempotency_Key="n").status_code == 400
+    said = [query["sql"] for query in found]
+    assert [sql for sql in said if sql.startswith(("BEGIN", "SAVEPOINT", "INSERT"))] == []
+    good = {**FARM, "name": "Nether Hill"}
+    assert ask("POST", "/farms/", good, Idempotency_Key="n").status_code == 201

@@ -97,13 +97,15 @@ def _shown(op: dict[str, Any], method: str, path: str, asked: set[str], body: st
     if "cursor" in asked:
         item = _type(schema["schema"]["properties"]["items"]["items"])
         return f"Iterator[{item}]", f"return self.pages({where}, QUERY)"
+    file = f', kind="{_kind(op)}"' if body == "bytes" else ""
     calls = (
         f"self.asked({where}, QUERY)"
         if method == "get"
-        else f'self.sent("{method.upper()}", {where}, QUERY, {said})'
+        else f'self.sent("{method.upper()}", {where}, QUERY, {said}{file})'
     )
     if "Idempotency-Key" in asked:
-        calls = f"self.done({where}, {said}, key)"
+        more = f", query=QUERY{file}" if file else ""
+        calls = f"self.done({where}, {said}, key{more})"
     if "If-Match" in asked:
         calls = f'self.changed("{method.upper()}", {where}, {said}, match)'
     if gives == "None":
@@ -115,8 +117,13 @@ def _body(op: dict[str, Any]) -> str:
     content = op.get("requestBody", {}).get("content", {})
     if not content:
         return ""
-    kind, told = next(iter(content.items()))
-    return _type(told["schema"]) if kind == "application/json" else "bytes"
+    kind = _kind(op)
+    return _type(content[kind]["schema"]) if kind == "application/json" else "bytes"
+
+
+def _kind(op: dict[str, Any]) -> str:
+    """The media type of its body."""
+    return str(next(iter(op["requestBody"]["content"])))
 
 
 def _word(each: dict[str, Any]) -> str:

@@ -63,3 +63,13 @@ def test_words_of_a_query_are_as_the_api_reads_them():
     calls, asked, _ = calls_of(lambda count: httpx.Response(200, json={"items": [], "next": None}))
     assert list(calls.pages("/farms/", {"is_active": True, "limit": 2, "name": None})) == []
     assert str(asked[0].url) == "https://site.example/api/v1/farms/?is_active=true&limit=2"
+
+
+def test_a_file_says_what_it_is():
+    calls, asked, _ = calls_of(lambda count: httpx.Response(201, json={}))
+    calls.done(
+        "/bank-files/whole/", b"<x/>", "k", query={"file_name": "a.xml"}, kind="application/octet-stream"
+    )
+    calls.sent("PUT", "/visits/1/crush/photos/2/", {}, b"...", kind="image/jpeg")
+    assert [each.headers["Content-Type"] for each in asked] == ["application/octet-stream", "image/jpeg"]
+    assert asked[0].url.params["file_name"] == "a.xml"

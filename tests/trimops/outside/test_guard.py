@@ -149,3 +149,26 @@ def test_a_name_that_nobody_has_is_away():
     with pytest.raises(NoAnswer) as no:
         Guard().addresses(Guard().target("https://nobody.invalid/"))
     assert no.value.why is Why.AWAY
+
+
+@pytest.mark.parametrize(
+    ("address", "is_asked"),
+    [
+        ("https://good.example/", True),
+        ("https://GOOD.example./x", True),
+        ("https://calendar.good.example/", True),
+        ("http://inside.example:81/", True),
+        ("https://bad.example/", False),
+        ("https://notgood.example/", False),
+        ("https://good.example.bad.example/", False),
+        ("https://93.184.216.34/", False),
+    ],
+)
+def test_where_names_are_listed_no_other_is_asked(address, is_asked):
+    guard = Guard(frozenset({"inside.example:81"}), resolve, names=frozenset({"good.example"}))
+    if is_asked:
+        guard.target(address)
+        return
+    with pytest.raises(NoAnswer, match="not on the list") as no:
+        guard.target(address)
+    assert no.value.why is Why.REFUSED

@@ -94,3 +94,21 @@ def test_a_program_that_may_not_is_told_by_the_number_of_its_token(told):
     assert answer.status_code == 403
     assert (told()[-1]["program"], told()[-1]["by"]) == (token.pk, house.owner.pk)
     assert text not in str(told())
+
+
+@pytest.mark.django_db
+def test_input_that_is_refused_and_a_rule_that_says_no_are_told_without_what_was_sent(told):
+    house = make_house()
+    client = Client()
+    client.force_login(house.owner)
+    words = {"name": "", "timezone": "Ashby/Green"}
+    assert client.post("/people/business/", words).status_code in (400, 404)
+    assert client.post("/week/2026-03-02/plan/").status_code == 409
+    headers = {"Idempotency-Key": "a-key-of-ours-0001"}
+    body = {"name": 7, "secret_word": "buttercup"}
+    assert client.post("/api/v1/farms/", body, "application/json", headers=headers).status_code == 400
+    lines = [(line["event"], line["status"], line["route"]) for line in told()]
+    assert lines[-2:] == [("rule_refused", 409, "plan_week"), ("input_refused", 400, "api_farms")]
+    assert told()[-1]["by"] == house.owner.pk
+    assert "Ashby" not in str(told())
+    assert "buttercup" not in str(told())

@@ -4,7 +4,18 @@ import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 
-from tests.factories import blocked_foot, finish, make_cow, photo_of, put_down, under_way, wanted
+from tests.factories import (
+    NOON,
+    blocked_foot,
+    finish,
+    make_cow,
+    make_kit,
+    photo_of,
+    put_down,
+    stock_up,
+    under_way,
+    wanted,
+)
 from tests.visits.api.caller import Caller
 
 MOST = 12
@@ -61,6 +72,20 @@ def test_more_rows_cost_no_more(house, address, most):
             "wanted": wish.pk,
         }
         found.append(counted(Caller(house.office), address.format(**names)))
+        finish(visit, house.trimmer)
+    assert found[0] == found[1]
+    assert found[1] <= most, found
+
+
+# What the forecast learns from takes eight questions, the ledger four, blades and lots five each.
+@pytest.mark.parametrize(("address", "most"), [("/kit/order-list/", 20), ("/kit/tonight/", 42)])
+def test_more_of_the_kit_costs_no_more(house, address, most):
+    wood = make_kit(house.business)["wood"]
+    found = []
+    for cows in (2, 5):
+        visit, _ = fill(house, cows)
+        stock_up(wood, cows, at=NOON)
+        found.append(counted(Caller(house.office), address))
         finish(visit, house.trimmer)
     assert found[0] == found[1]
     assert found[1] <= most, found

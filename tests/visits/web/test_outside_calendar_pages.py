@@ -58,8 +58,9 @@ def test_of_an_address_only_the_machine_is_shown_since_the_rest_is_a_secret(hous
         ({}, "Give its address, or a file"),
         ({"url": "http://calendar.example/"}, "must begin with https://"),
         ({"url": "https://10.0.0.1/me.ics"}, "open internet"),
-        ({"file": SimpleUploadedFile("me.ics", b"<html>")}, "no calendar"),
-        ({"file": SimpleUploadedFile("me.ics", b"x" * 2_000_001)}, "larger than 2 MB"),
+        ({"file": SimpleUploadedFile("me.ics", b"<html>")}, "not what the file holds"),
+        ({"file": SimpleUploadedFile("me.ics", b"BEGIN:VCALENDAR\nnothing")}, "no calendar"),
+        ({"file": SimpleUploadedFile("me.ics", b"BEGIN:VCALENDAR".ljust(2_000_001))}, "larger than 2 MB"),
         ({"name": "", "url": URL}, "What we call it"),
     ],
 )

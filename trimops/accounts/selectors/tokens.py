@@ -5,7 +5,7 @@ from datetime import datetime
 
 from django.db.models import QuerySet
 
-from trimops.accounts.models import ApiToken, Business, Membership
+from trimops.accounts.models import ApiToken, Business, Membership, User
 
 
 @dataclass(frozen=True)
@@ -25,6 +25,12 @@ def tokens_of(membership: Membership, at: datetime) -> list[TokenLine]:
 def tokens_at(business: Business, at: datetime) -> list[TokenLine]:
     """Everybody's in the business, newest first."""
     return _lines(ApiToken.objects.filter(membership__business=business).select_related("user"), at)
+
+
+def live_tokens(user: User, at: datetime) -> int:
+    """How many let a program in as that person, in all their businesses."""
+    live = ApiToken.objects.filter(membership__user=user, revoked_at__isnull=True, expiry__gt=at)
+    return live.filter(membership__ended_at__isnull=True).count()
 
 
 def _lines(rows: QuerySet[ApiToken], at: datetime) -> list[TokenLine]:

@@ -1,4 +1,4 @@
-"""Tokens are revoked: one by its person or the owner, all of a place that ends."""
+"""Tokens are revoked: one by its person or the owner, all of a place that ends, all of a person with a new password."""
 
 from datetime import datetime
 
@@ -21,3 +21,10 @@ def revoke_tokens_of(*, membership: Membership, at: datetime, by: User | None = 
     """All live ones of that place; how many. Call inside the transaction that ends the place."""
     live = ApiToken.objects.filter(membership=membership, revoked_at__isnull=True)
     return int(live.update(revoked_at=at, revoked_by=by))
+
+
+@transaction.atomic
+def revoke_tokens_of_person(*, user: User, at: datetime) -> int:
+    """All live ones of the person, in every business; how many."""
+    live = ApiToken.objects.filter(membership__user=user, revoked_at__isnull=True, expiry__gt=at)
+    return int(live.update(revoked_at=at, revoked_by=user))

@@ -8,6 +8,7 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.urls import path, re_path
 
 from trimops.accounts.web.device_page import DevicesPage
+from trimops.accounts.web.password_pages import ChangePasswordPage, NewPasswordPage
 
 
 def shut(request: HttpRequest, **words: str) -> HttpResponse:
@@ -19,5 +20,7 @@ urlpatterns = [
     path("confirm-email/", shut),
     re_path(r"^confirm-email/(?P<key>[-:\w]+)/$", shut),
     path("login/code/confirm/", shut),
+    path("password/change/", ChangePasswordPage.as_view()),
+    re_path(r"^password/reset/key/(?P<uidb36>[0-9A-Za-z]+)-(?P<key>.+)/$", NewPasswordPage.as_view()),
     path("devices/", DevicesPage.as_view()),
 ]

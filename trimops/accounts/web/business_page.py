@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
@@ -12,6 +13,7 @@ from trimops.accounts.models import Business
 from trimops.accounts.services.save_business import save_business
 from trimops.kernel.public_holidays import regions_of
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
     BusinessModelForm = forms.ModelForm[Business]
@@ -20,7 +22,7 @@ else:
     BusinessModelForm = forms.ModelForm
 
 
-class BusinessForm(BusinessModelForm):
+class BusinessForm(SeenForm, BusinessModelForm):
     class Meta:
         model = Business
         fields = [
@@ -76,11 +78,12 @@ class BusinessPage(ScopedPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         return self.show({"form": BusinessForm(instance=self.seat.business)})
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        kept = Business.objects.get(pk=self.seat.business.pk)
+        kept = Business.objects.select_for_update(no_key=True).get(pk=self.seat.business.pk)
         form = BusinessForm(request.POST, instance=kept)
         if not form.is_valid():
-            return self.show({"form": form}, status=400)
+            return self.show({"form": form}, status=form.refused_as)
         save_business(business=form.instance)
         messages.success(request, "Kept. Papers from now on say this; those issued keep what they said.")
         return redirect("business")

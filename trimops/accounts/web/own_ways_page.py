@@ -2,16 +2,17 @@
 
 from django import forms
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from trimops.accounts.actions import Action
 from trimops.accounts.models import Membership
 from trimops.accounts.services.save_own_ways import save_own_ways
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 
-class WaysForm(forms.Form):
+class WaysForm(SeenForm, forms.Form):
     all_may_stay_empty = True
     phone = forms.CharField(
         label="Your phone",
@@ -32,16 +33,19 @@ class OwnWaysPage(ScopedPage):
     template = "accounts/own_ways.html"
 
     def get(self, request: HttpRequest) -> HttpResponse:
-        kept = self._membership()
-        return self.show({"form": WaysForm({"phone": kept.phone, "evening_mail": kept.evening_mail})})
+        return self.show({"form": self._form()})
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = WaysForm(request.POST)
+        form = self._form(request.POST)
         if not form.is_valid():
-            return self.show({"form": form}, status=400)
+            return self.show({"form": form}, status=form.refused_as)
         save_own_ways(membership=self._membership(), **form.cleaned_data)
         messages.success(request, "Kept.")
         return redirect("own_ways")
+
+    def _form(self, data: QueryDict | None = None) -> WaysForm:
+        kept = self._membership()
+        return WaysForm(data, initial={"phone": kept.phone, "evening_mail": kept.evening_mail})
 
     def _membership(self) -> Membership:
         return Membership.objects.get(business=self.seat.business, user=self.seat.user)

@@ -13,6 +13,7 @@ from trimops.accounts.services.invite_person import Guest, invite_person
 from trimops.accounts.web.invitation_mail import send_invitation
 from trimops.kernel.errors import NotFound
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 WORDS = {
     Role.OWNER: "Owner: everything, also people, papers and locked books",
@@ -21,7 +22,7 @@ WORDS = {
 }
 
 
-class PartForm(forms.Form):
+class PartForm(SeenForm, forms.Form):
     role = forms.ChoiceField(
         label="Their part",
         choices=[(role.value, words) for role, words in WORDS.items()],
@@ -52,13 +53,13 @@ class PartPage(StaffPage):
 
     def get(self, request: HttpRequest, pk: int) -> HttpResponse:
         member = self.member(pk, has_joined=True)
-        return self.show({"member": member, "form": PartForm({"role": member.role})})
+        return self.show({"member": member, "form": PartForm(initial={"role": member.role})})
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         member = self.member(pk, has_joined=True)
-        form = PartForm(request.POST)
+        form = PartForm(request.POST, initial={"role": member.role})
         if not form.is_valid():
-            return self.show({"member": member, "form": form}, status=400)
+            return self.show({"member": member, "form": form}, status=form.refused_as)
         changed = change_role(membership=member, role=Role(form.cleaned_data["role"]))
         messages.success(request, f"{member.user.name}: {changed.get_role_display().lower()} from now on.")
         return redirect("people" if self._is_still_owner(changed) else "home")

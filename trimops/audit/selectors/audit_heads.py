@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
-from trimops.audit.models import AuditSeal
+from trimops.audit.models import AuditCut, AuditSeal
 from trimops.kernel.scope import Scope
 
 WITHIN = timedelta(days=3)
@@ -20,9 +20,11 @@ class Head:
 
 
 def head_of(scope: Scope) -> Head | None:
-    """The end of the chain now; None where nothing was sealed yet."""
-    row = AuditSeal.objects.within(scope).order_by("-position").values_list("position", "chain").first()
-    return Head(*row) if row else None
+    """The end of the chain now, which may be where all was cut; None where nothing was sealed yet."""
+    for links in (AuditSeal.objects.within(scope), AuditCut.objects.within(scope)):
+        if row := links.order_by("-position").values_list("position", "chain").first():
+            return Head(*row)
+    return None
 
 
 def unsealed_since(scope: Scope) -> datetime:

@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import islice
 
-from trimops.audit.domain.digests import content_digest, entry_digest, first_link, next_link
+from trimops.audit.domain.digests import content_digest, entry_digest, next_link
 from trimops.audit.heads_file import KeptHead
-from trimops.audit.models import AuditEntry, AuditSeal
+from trimops.audit.models import AuditCut, AuditEntry, AuditSeal
 from trimops.audit.selectors.audit_heads import unsealed_since
+from trimops.audit.selectors.verify_cuts import verify_cuts
 from trimops.kernel.scope import Scope
 
 AT_ONCE = 1_000
@@ -15,22 +16,25 @@ AT_ONCE = 1_000
 
 @dataclass
 class Verdict:
-    """What was found: entries under a seal, blotted ones among them, entries that wait for theirs, and each fault in
-    words with its position (0: it has none).
+    """What was found: entries under a seal, blotted ones among them, entries that wait for theirs, how many were cut
+    with the last cut, and each fault in words with its position (0: it has none).
     """
 
     sealed: int = 0
     blotted: int = 0
     waiting: int = 0
+    cut: int = 0
+    last_cut: AuditCut | None = None
     chain: str = ""
     faults: list[tuple[int, str]] = field(default_factory=list)
 
 
 def verify_chain(scope: Scope, kept: list[KeptHead]) -> Verdict:
     """The whole trail of a business, held against its ends that were kept elsewhere."""
-    verdict = Verdict()
+    start = verify_cuts(scope, kept)
+    verdict = Verdict(cut=start.position, last_cut=start.last, faults=list(start.faults))
     known = {head.position: head for head in kept if head.business == scope.business_id}
-    chain, position = first_link(scope.business_id), 0
+    chain, position = start.chain, start.position
     for seal, entry in _links(scope):
         position += 1
         if seal.position != position:

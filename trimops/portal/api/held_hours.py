@@ -125,7 +125,7 @@ class HeldHoursApi(RowsApi[HeldHour]):
 
 
 class HeldHourApi(RowApi[HeldHour]):
-    """One hour that is or was held."""
+    """One hour that is or was held: for whom, until when, what became of it."""
 
     model = HeldHour
     ops = {"get": Op(Action.ASK_VISITS, "read_held_hour", "One hour held", shows=HeldShown)}

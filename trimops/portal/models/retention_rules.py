@@ -6,6 +6,7 @@ from django.core.exceptions import ValidationError
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 
+from trimops.audit.domain.cut_line import LEAST_YEARS
 from trimops.tenancy.models import TenantModel
 
 MONTHS_IN_YEAR = 12
@@ -32,7 +33,21 @@ class RetentionRules(TenantModel):
         30,
         "Ask your accountant. Nothing of them goes by itself.",
     )
+    trail_years = _period(
+        "years for who changed what",
+        10,
+        LEAST_YEARS,
+        30,
+        "What is older is cut from the trail, and a seal says so. Never shorter than the books.",
+    )
     photos_months = _period("months for photos of feet", 60, 6, 360, "Reports keep what was printed on them.")
+    crush_months = _period(
+        "months for what phones wrote at the crush",
+        36,
+        6,
+        360,
+        "What counted in the end stays. A visit whose earlier versions went takes no more cows.",
+    )
     messages_months = _period(
         "months for what went out",
         14,
@@ -66,9 +81,10 @@ class RetentionRules(TenantModel):
         return f"retention rules of business {self.business_id}"
 
     def clean(self) -> None:
-        """A file of the bank is a voucher of the books."""
-        if (self.bank_files_months or 0) < (self.books_years or 0) * MONTHS_IN_YEAR:
-            least = (self.books_years or 0) * MONTHS_IN_YEAR
-            raise ValidationError(
-                {"bank_files_months": f"At least {least}: as long as the law wants the books kept."}
-            )
+        """A file of the bank is a voucher of the books, and the trail says who wrote in them."""
+        years = self.books_years or 0
+        least = {"bank_files_months": years * MONTHS_IN_YEAR, "trail_years": years}
+        short = {name: least[name] for name in least if (getattr(self, name) or 0) < least[name]}
+        if short:
+            says = "as long as the law wants the books kept."
+            raise ValidationError({name: f"At least {number}: {says}" for name, number in short.items()})

@@ -17,9 +17,16 @@ from trimops.portal.services.make_link import LinkKind, make_link
 
 @transaction.atomic
 def mail_link(
-    *, email: str, address_of: Callable[[str], str], invitation_at: Callable[[str], str], at: datetime
+    *,
+    email: str,
+    mark: str,
+    address_of: Callable[[str], str],
+    invitation_at: Callable[[str], str],
+    at: datetime,
 ) -> User | None:
     """Mail the address of a new secret, if this is somebody who may come in by link; else nothing, and None.
+
+    It opens in the browser that bears `mark` alone.
 
     Who was asked in by a farm's trimmer and has not come yet gets that invitation once more. Nothing is sent while the
     page waits: neither a failure nor the time it takes tells a stranger that there was a mail to send.
@@ -35,7 +42,7 @@ def mail_link(
         address=user.email,
         subject="Your link to your farm",
         body=_text(user),
-        secret=address_of(make_link(user=user, kind=LinkKind.ASKED)),
+        secret=address_of(make_link(user=user, kind=LinkKind.ASKED, mark=mark)),
         worthless_after=at + timedelta(seconds=LinkKind.ASKED.seconds),
     )
     put_out(business_id=memberships_of(user)[0].business_id, message=message, at=at)
@@ -46,6 +53,8 @@ def _text(user: User) -> str:
     return (
         f"Hello {user.name},\n\nthis address signs you in to your farm, once, within the next hour:\n\n"
         f"{SECRET_PLACE}\n\n"
+        "Open it on the device and in the browser where you asked for it. If your mail opens it elsewhere, copy it "
+        "into that browser, or ask for a new one from where it opened.\n\n"
         "If you did not ask for it, do nothing: nobody comes in without it.\n"
     )
 

@@ -1,10 +1,12 @@
 """Coming in without a password: a link is asked for, and a link is used."""
 
+from secrets import token_hex
 from urllib.parse import urlencode
 
 from allauth.account.utils import perform_login
 from allauth.core import ratelimit
 from django import forms
+from django.conf import settings
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.urls import reverse
@@ -16,9 +18,12 @@ from django.views.decorators.cache import never_cache
 
 from trimops.accounts.models import User
 from trimops.portal.services.mail_link import mail_link
+from trimops.portal.services.make_link import LinkKind
 from trimops.portal.services.spend_link import LinkSpent, owner_of_link, spend_link
 from trimops.portal.web.farm_seat import sit_at
 
+MARK = "__Host-come_in" if settings.IS_HTTPS else "come_in"
+"""The cookie that says which asking for a link was the last one from this browser; it lives as long as the link."""
 BACKEND = "sesame.backends.ModelBackend"
 
 
@@ -51,15 +56,23 @@ class ComeInPage(View):
         if not ratelimit.consume(request, action="come_in_from"):
             too_many: HttpResponse = ratelimit.respond_429(request)
             return too_many
-        email = form.cleaned_data["email"]
+        email, mark = form.cleaned_data["email"], ""
         if ratelimit.consume(request, action="come_in", key=email.lower()):
+            mark = token_hex(16)
             mail_link(
                 email=email,
+                mark=mark,
                 at=timezone.now(),
                 address_of=lambda secret: self._address(request, secret),
                 invitation_at=lambda token: request.build_absolute_uri(reverse("invitation", args=[token])),
             )
-        return self._show(request, form, sent_to=email)
+        answer = self._show(request, form, sent_to=email)
+        if mark:
+            seconds, secure = LinkKind.ASKED.seconds, settings.IS_HTTPS
+            answer.set_signed_cookie(
+                MARK, mark, max_age=seconds, secure=secure, httponly=True, samesite="Lax"
+            )
+        return answer
 
     def _address(self, request: HttpRequest, secret: str) -> str:
         address = request.build_absolute_uri(reverse("come_in_by_link", args=[secret]))
@@ -73,19 +86,24 @@ class ComeInPage(View):
         return render(request, "portal/come_in.html", context, status=status)
 
 
+def _mark_of(request: HttpRequest) -> str:
+    """Of the asking that this browser remembers; "" for none, or a cookie that is not ours."""
+    return request.get_signed_cookie(MARK, default="", max_age=LinkKind.ASKED.seconds) or ""
+
+
 @method_decorator(never_cache, name="dispatch")
 class ComeInByLinkPage(View):
     """The link shows a button: programs that look into mail open links, and must not use it up."""
 
     def get(self, request: HttpRequest, token: str) -> HttpResponseBase:
-        owner = owner_of_link(token)
+        owner = owner_of_link(token, _mark_of(request))
         if isinstance(request.user, User) and owner in (None, request.user):
             return self._go_on(request, request.user)
         return self._show(request, owner)
 
     def post(self, request: HttpRequest, token: str) -> HttpResponseBase:
         try:
-            user = spend_link(secret=token, at=timezone.now())
+            user = spend_link(secret=token, mark=_mark_of(request), at=timezone.now())
         except LinkSpent:
             return self._show(request, None)
         user.backend = BACKEND  # because: the library reads from it how they came

@@ -27,6 +27,7 @@ from trimops.portal.selectors.handed_over import (
 )
 from trimops.portal.web.client_page import ClientPage
 from trimops.web.file_answer import WORKBOOK, file_answer
+from trimops.web.page_rates import Cost
 from trimops.web.scoped_page import ScopedPage
 from visits.documents.packed_files import pack_into
 
@@ -51,6 +52,8 @@ class PortalDataPage(DataPage):
 
 
 class PortalDataCsv(DataPage):
+    costs = {"get": Cost.EXPORT}
+
     def get(self, request: HttpRequest) -> HttpResponseBase:
         farm = self.farm()
         note_handed_out(row=farm, words="tables (CSV)", at=self.now)
@@ -60,6 +63,8 @@ class PortalDataCsv(DataPage):
 
 
 class PortalDataXlsx(DataPage):
+    costs = {"get": Cost.EXPORT}
+
     def get(self, request: HttpRequest) -> HttpResponse:
         farm = self.farm()
         note_handed_out(row=farm, words="tables (spreadsheet)", at=self.now)
@@ -70,6 +75,8 @@ class PortalDataXlsx(DataPage):
 class PortalDataAde(DataPage):
     """`?common=1` writes the property that is only proposed to the standard."""
 
+    costs = {"get": Cost.EXPORT}
+
     def get(self, request: HttpRequest) -> HttpResponseBase:
         farm, common = self.farm(), request.GET.get("common") == "1"
         note_handed_out(row=farm, words="animal data (ICAR ADE)", at=self.now)
@@ -79,6 +86,8 @@ class PortalDataAde(DataPage):
 
 class PortalDataAll(DataPage):
     """All of it; that it was taken out is noted."""
+
+    costs = {"post": Cost.EXPORT}
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         return hand_over(self, self.farm(), with_invoices=self.seat.allows(Action.READ_OWN_MONEY))

@@ -13,6 +13,7 @@ from trimops.kernel.clock import local_day
 from trimops.portal.selectors.handed_over import data_counts
 from trimops.portal.services.erase_farm import erase_farm
 from trimops.portal.web.data_pages import hand_over
+from trimops.web.page_rates import Cost
 from trimops.web.scoped_page import ScopedPage
 from visits.models import Visit
 
@@ -38,6 +39,7 @@ class FarmDataPage(ScopedPage):
 
 class FarmDataAll(ScopedPage):
     does = Action.HAND_OVER_FARMS
+    costs = {"post": Cost.EXPORT}
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         return hand_over(self, self.fetch(Farm, pk, "business"), with_invoices=True)

@@ -18,6 +18,7 @@ from trimops.portal.selectors.person_data import contact_files, person_files
 from trimops.portal.selectors.retention import books_kept_until, retention_of
 from trimops.portal.services.erase_person import erase_person
 from trimops.portal.web.data_pages import zip_answer
+from trimops.web.page_rates import Cost
 from trimops.web.scoped_page import ScopedPage
 
 
@@ -54,6 +55,7 @@ class OwnDataPage(ScopedPage):
 
 class OwnDataAll(ScopedPage):
     does = Action.TAKE_OWN_DATA
+    costs = {"post": Cost.EXPORT}
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
         membership = _own_membership(self)
@@ -73,6 +75,7 @@ class PersonDataPage(ScopedPage):
 
 class PersonDataAll(ScopedPage):
     does = Action.HAND_OVER_PEOPLE
+    costs = {"post": Cost.EXPORT}
 
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
         membership = _membership(self, pk)
@@ -114,6 +117,7 @@ class ContactDataAll(ScopedPage):
     """Of a person at a farm, who signs in nowhere."""
 
     does = Action.HAND_OVER_FARMS
+    costs = {"post": Cost.EXPORT}
 
     def post(self, request: HttpRequest, farm_pk: int, pk: int) -> HttpResponseBase:
         farm = self.fetch(Farm, farm_pk)

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from django import forms
 from django.contrib import messages
 from django.core.exceptions import ValidationError
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -13,6 +14,7 @@ from trimops.portal.models import RetentionRules
 from trimops.portal.selectors.retention import books_kept_until, retention_of
 from trimops.portal.services.save_retention import save_retention
 from trimops.web.scoped_page import ScopedPage
+from trimops.web.seen_form import SeenForm
 
 if TYPE_CHECKING:
     RulesModelForm = forms.ModelForm[RetentionRules]
@@ -21,12 +23,12 @@ else:
     RulesModelForm = forms.ModelForm
 
 PERIODS = (
-    *("books_years", "bank_files_months", "photos_months", "herd_lists_months", "messages_months"),
-    *("links_months", "watches_months", "errands_days"),
+    *("books_years", "trail_years", "bank_files_months", "photos_months", "crush_months"),
+    *("herd_lists_months", "messages_months", "links_months", "watches_months", "errands_days"),
 )
 
 
-class RetentionForm(RulesModelForm):
+class RetentionForm(SeenForm, RulesModelForm):
     class Meta:
         model = RetentionRules
         fields = PERIODS
@@ -41,10 +43,12 @@ class RetentionPage(ScopedPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         return self._show(RetentionForm(instance=retention_of(self.scope)))
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = RetentionForm(request.POST, instance=retention_of(self.scope))
+        rules = retention_of(self.scope)
+        form = RetentionForm(request.POST, instance=rules.locked() if rules.pk else rules)
         if not form.is_valid():
-            return self._show(form, 400)
+            return self._show(form, form.refused_as)
         try:
             save_retention(
                 business=self.seat.business,

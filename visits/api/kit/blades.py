@@ -93,7 +93,7 @@ class BladesApi(RowsApi[Blade]):
 
 
 class BladeApi(RowApi[Blade]):
-    """One knife or disc."""
+    """One knife or disc: whose edge is reckoned, what is wrong with it. What becomes of it is a step of its own."""
 
     model = Blade
     related = ("business",)

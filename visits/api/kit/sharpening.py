@@ -78,7 +78,7 @@ class SharpeningsTold(serializers.Serializer):  # type: ignore[type-arg]
 
 
 class SharpeningsApi(RowsApi[Sharpening]):
-    """Sharpenings, newest first."""
+    """Sharpenings, newest first: how, how long it took, how the new edge felt."""
 
     model = Sharpening
     ops = {

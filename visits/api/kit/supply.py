@@ -249,7 +249,7 @@ class OrderCalledOffApi(StepApi[SupplyOrder]):
 
 
 class OrderLineClosedApi(StepApi[SupplyLine]):
-    """The rest of one line will not come."""
+    """The rest of one line will not come: it is awaited no more and may be ordered elsewhere."""
 
     model = SupplyLine
     related = ("order",)

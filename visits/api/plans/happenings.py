@@ -14,6 +14,7 @@ from trimops.api.refusals import CannotBeMeant
 from trimops.api.rows import RowField
 from trimops.api.view import Api
 from trimops.kernel.clock import at_local, local_day
+from trimops.web.page_rates import Cost
 from visits.api.visit_steps import WhyOffWord
 from visits.api.week_days import week_in_address
 from visits.api.wishes import ScoreWord
@@ -77,6 +78,8 @@ class HappenedShown(serializers.Serializer):  # type: ignore[type-arg]
 class HappeningApi(Api):
     """The base: it is noted at once, and the rest of the week is thought about (202). The new plan is a proposal: read
     what it changes, then accept or drop it."""
+
+    costs = {"post": Cost.PLAN}
 
     def happening(self, content: Said) -> Happening:
         """What happened, for the service."""

@@ -10,6 +10,7 @@ from trimops.api.kinds import FileApi, RowApi, RowsApi, StepApi, ToldApi
 from trimops.api.op import Filter, Op, Said
 from trimops.api.rows import MOST_ID
 from trimops.tenancy.querysets import TenantQuerySet
+from trimops.web.page_rates import Cost
 from trimops.web.pdf_answer import pdf_answer
 from visits.api.plans.plan_shown import PlanShown, WholePlan, WholePlanShown
 from visits.api.plans.problem_shown import ProblemShown
@@ -68,6 +69,7 @@ class WeekPlansApi(PlansApi):
     where to look how far it is. It changes nothing in the diary until it is accepted. Refused where there is nothing to
     plan (nothing_to_plan)."""
 
+    costs = {"post": Cost.PLAN}
     ops = {
         "get": Op(
             Action.SEE_WEEKS,
@@ -114,7 +116,7 @@ class PlanApi(RowApi[WeekPlan]):
 
 
 class PlanProblemApi(ToldApi):
-    """The problem that the plan was made of."""
+    """What the plan was made of: bases, farms, minutes and metres between them, the vans' days, the visits."""
 
     ops = {"get": Op(Action.SEE_WEEKS, "read_plan_problem", "What the plan was made of", shows=ProblemShown)}
 
@@ -148,6 +150,7 @@ class ProvePlanApi(PlanStepApi):
     """Has worked out how much cheaper anybody could drive this week; `cost.bound` of the plan says it then. Refused for
     a week that is too large for it, or without a plan (not_to_be_proven)."""
 
+    costs = {"post": Cost.PLAN}
     ops = step("prove_plan", "Prove how good it is")
 
     def act(self, row: WeekPlan, content: Said) -> WeekPlan:
@@ -187,6 +190,7 @@ class DropPlanApi(PlanStepApi):
 class DaySheetApi(FileApi):
     """The sheet for the dashboard of one van's day. `shift` is as the plan names it."""
 
+    costs = {"get": Cost.PAPER}
     ops = {"get": Op(Action.SEE_WEEKS, "print_day_sheet", "A day sheet, printed", media="application/pdf")}
 
     def file(self) -> HttpResponse:

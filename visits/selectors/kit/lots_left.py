@@ -22,16 +22,17 @@ LotsAt = tuple[LotAt, ...]
 
 def lots_left(scope: Scope, consumable: Consumable) -> LotsAt:
     """Of one consumable: by place, and there in the order of use. Five queries, one more where much is new."""
-    return _lots(scope, [consumable.pk])[consumable.pk]
+    return lots_of(scope, [consumable.pk])[consumable.pk]
 
 
 def all_lots_left(scope: Scope) -> dict[int, LotsAt]:
     """By consumable that was ever in the ledger, as `lots_left` has it. Six queries or seven."""
     rows = StockMovement.objects.within(scope).order_by().values_list("consumable_id", flat=True)
-    return _lots(scope, list(rows.distinct()))
+    return lots_of(scope, list(rows.distinct()))
 
 
-def _lots(scope: Scope, items: list[int]) -> dict[int, LotsAt]:
+def lots_of(scope: Scope, items: list[int]) -> dict[int, LotsAt]:
+    """Of these consumables. Five queries or six."""
     found = {item: reckoned.lots_left for item, reckoned in reckoned_items(scope, items).items()}
     wanted = {left.lot for places in found.values() for lots in places.values() for left in lots}
     rows = StockLot.objects.within(scope).in_bulk(wanted - {None})

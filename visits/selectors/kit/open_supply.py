@@ -1,6 +1,7 @@
 """What is on order and has not come yet."""
 
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -28,8 +29,14 @@ def open_supply(scope: Scope) -> dict[int, list[OnItsWay]]:
     lines = SupplyLine.objects.within(scope).filter(
         closed_at__isnull=True, order__called_off_at__isnull=True, arrived__lt=F("quantity")
     )
+    return still_to_come(lines)
+
+
+def still_to_come(lines: Iterable[SupplyLine]) -> dict[int, list[OnItsWay]]:
+    """The same of lines that were read already."""
     found: defaultdict[int, list[OnItsWay]] = defaultdict(list)
-    for line in lines.order_by("expected_on", "pk"):
+    for line in sorted(lines, key=lambda line: (line.expected_on, line.pk)):
         left = line.quantity - line.arrived
-        found[line.consumable_id].append(OnItsWay(line.order_id, line.expected_on, left))
+        if left > 0:
+            found[line.consumable_id].append(OnItsWay(line.order_id, line.expected_on, left))
     return found

@@ -1,7 +1,7 @@
 """What is to be ordered, from whom, how much and why; what is on its way; what is late."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import ROUND_CEILING, Decimal
@@ -14,9 +14,11 @@ from visits.domain.kit.order_text import OrderedLine
 from visits.domain.kit.order_why import Pressing, how_pressing, order_why
 from visits.domain.kit.stock_kinds import Unit
 from visits.models import Consumable, SupplyLine, SupplyOrder
-from visits.selectors.kit.kit_forecast import UseModels, kit_forecast
-from visits.selectors.kit.open_supply import OnItsWay, open_supply
-from visits.selectors.kit.stock_now import stock_now
+from visits.selectors.kit.kit_forecast import UseModels, forecasts, stocks_ahead
+from visits.selectors.kit.lots_left import LotsAt
+from visits.selectors.kit.open_supply import OnItsWay, still_to_come
+from visits.selectors.kit.stock_ahead_of import stock_ahead_of
+from visits.selectors.kit.stock_now import ItemStock, stock_now
 
 
 @dataclass(frozen=True)
@@ -147,15 +149,32 @@ class OrderList:
         return [line.pk for each in self.orders for line in each.lines]
 
 
-def order_list(scope: Scope, today: date, models: UseModels | None = None) -> OrderList:
-    """Every consumable in use. Fixed number of queries."""
-    forecasts, supply = kit_forecast(scope, today, models=models), open_supply(scope)
+def order_list(
+    scope: Scope,
+    today: date,
+    models: UseModels | None = None,
+    stocks: Sequence[ItemStock] | None = None,
+    lots: Mapping[int, LotsAt] | None = None,
+) -> OrderList:
+    """Every consumable in use. At most twenty queries; fewer with what has been read already at hand."""
+    orders = open_orders(scope, today)
+    supply = still_to_come(line for each in orders for line in each.lines)
+    used = [stock for stock in stocks or stock_now(scope) if stock.consumable.is_active]
+    if lots is None:
+        ahead = stocks_ahead(scope, used, supply)
+    else:
+        keys = [stock.consumable.pk for stock in used]
+        ahead = {
+            key: stock_ahead_of(stock, supply.get(key, ()), lots.get(key, ()))
+            for key, stock in zip(keys, used, strict=True)
+        }
+    told = forecasts(scope, [stock.consumable for stock in used], ahead, today, models=models)
     rows = [
-        OrderRow(stock.consumable, forecasts[key], stock.balance, supply.get(key, ()), today, stock.is_told)
-        for stock in stock_now(scope)
-        if (key := stock.consumable.pk) in forecasts
+        OrderRow(stock.consumable, told[key], stock.balance, supply.get(key, ()), today, stock.is_told)
+        for stock in used
+        if (key := stock.consumable.pk) in told
     ]
-    return OrderList(_by_supplier(rows), open_orders(scope, today))
+    return OrderList(_by_supplier(rows), orders)
 
 
 def open_orders(scope: Scope, today: date) -> list[OpenOrder]:

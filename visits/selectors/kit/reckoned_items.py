@@ -3,7 +3,7 @@
 from collections.abc import Collection, Mapping
 from datetime import UTC, datetime, timedelta
 
-from django.core.cache import cache
+from django.core.cache import caches
 from django.db.models import Count, Max
 
 from trimops.kernel.scope import Scope
@@ -49,14 +49,15 @@ def _past(scope: Scope, rows: Rows, cut: datetime, lots: Mapping[int, list[Lot]]
         Count("pk"), Max("pk"), Max("noted_at"), Count("trim"), Count("visit")
     )
     keys = {item: _key(scope, item, cut, *state) for item, *state in counted}
-    known: dict[str, StockFold] = cache.get_many(keys.values())
+    kept = caches["worked_out"]
+    known: dict[str, StockFold] = kept.get_many(keys.values())
     missing = [item for item, key in keys.items() if key not in known]
     if missing:
         lines = movements_of(rows.filter(consumable_id__in=missing))
         made = {keys[item]: StockFold() for item in missing}
         for item in missing:
             made[keys[item]].add(lines[item], lots.get(item, ()))
-        cache.set_many(made, KEPT_SECONDS)
+        kept.set_many(made, KEPT_SECONDS)
         known |= made
     return {item: known[key] for item, key in keys.items()}
 

@@ -1,6 +1,6 @@
 """What is to be done this evening, for all vans: the one list behind the page, and behind whatever tells it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
@@ -15,9 +15,9 @@ from visits.domain.kit.tonight import EveningJob, EveningTask, evening_title, in
 from visits.models import Blade, StockMovement, Van
 from visits.selectors.kit.blade_grinding import Grinding, VanGrinding, grinding_ahead
 from visits.selectors.kit.dated_lot import DatedLot, dated_lots
-from visits.selectors.kit.kit_forecast import UseModels, models_in_use
-from visits.selectors.kit.lots_left import all_lots_left
-from visits.selectors.kit.order_list import order_list
+from visits.selectors.kit.kit_forecast import models_in_use
+from visits.selectors.kit.lots_left import LotsAt, lots_of
+from visits.selectors.kit.order_list import OrderList, order_list
 from visits.selectors.kit.stock_now import ItemStock, PlaceStock, stock_now
 from visits.selectors.kit.van_check import VanCheck, van_check
 from visits.selectors.kit.wash_log import left_unwashed
@@ -45,15 +45,16 @@ def tonight(business: Business, now: datetime) -> Tonight:
     models = models_in_use(scope)
     checks = [van_check(scope, van, None, today, models) for van in vans]
     grinding, stock = grinding_ahead(scope, business, now), stock_now(scope)
+    lots = lots_of(scope, [each.consumable.pk for each in stock])
     tasks = [
         *(task for check in checks for task in _loading(check)),
         *_grinding(grinding),
         *_broken(scope),
         *_washing(scope, business, today),
-        *_ordering(scope, today, models),
+        *_ordering(order_list(scope, today, models, stock, lots)),
         *_below_nought(stock),
         *_long_uncounted(scope, stock, now - COUNT_AFTER),
-        *_dates(scope, stock, today),
+        *_dates(stock, lots, today),
     ]
     return Tonight(in_order(tasks), [(check.van, check.day) for check in checks if check.day])
 
@@ -106,8 +107,8 @@ def _washing(scope: Scope, business: Business, today: date) -> Iterator[EveningT
         yield EveningTask(EveningJob.WASH, van, "crush, knives and boots", why, visit.pk)
 
 
-def _ordering(scope: Scope, today: date, models: UseModels) -> Iterator[EveningTask]:
-    for row in order_list(scope, today, models).today:
+def _ordering(found: OrderList) -> Iterator[EveningTask]:
+    for row in found.today:
         packs = f"{row.packs} pack{'' if row.packs == 1 else 's'}"
         yield EveningTask(EveningJob.ORDER, row.name, packs, row.why.rstrip("."), row.consumable.pk)
 
@@ -143,8 +144,7 @@ def _is_after(each: PlaceStock, since: datetime) -> bool:
     return each.counted_at is not None and each.counted_at >= since
 
 
-def _dates(scope: Scope, stock: list[ItemStock], today: date) -> Iterator[EveningTask]:
-    lots = all_lots_left(scope)
+def _dates(stock: list[ItemStock], lots: Mapping[int, LotsAt], today: date) -> Iterator[EveningTask]:
     for item in stock:
         for lot in dated_lots(item, lots.get(item.consumable.pk, ()), today):
             if lot.is_past or lot.is_soon:

@@ -30,7 +30,7 @@ class UsePast:
 
 
 def use_past(scope: Scope, items: list[int], zone: ZoneInfo) -> UsePast:
-    """Of the newest visits (`done_work`). Seven queries."""
+    """Of the newest visits (`done_work`). Five queries."""
     done = done_work(scope, zone)
     since, by_cow, by_visit = _since(scope, items, zone), cow_sizes(scope, items), _by_visit(scope, items)
     found = {}

@@ -1,7 +1,8 @@
 """A consumable with its recipe: put on the list, or mended."""
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.db import transaction
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from trimops.accounts.actions import Action
@@ -19,14 +20,15 @@ class ItemEditPage(ScopedPage):
 
     def get(self, request: HttpRequest, pk: int | None = None) -> HttpResponse:
         item = self._item(pk)
-        form = ItemForm(instance=item, recipe=recipe_of(item) if item.pk else None)
-        return self._page(item, form, 200)
+        return self._page(item, self._form(item), 200)
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int | None = None) -> HttpResponseBase:
         item = self._item(pk)
-        form = ItemForm(request.POST, instance=item)
+        item = item.locked() if item.pk else item
+        form = self._form(item, request.POST)
         if not form.is_valid():
-            return self._page(item, form, 400)
+            return self._page(item, form, form.refused_as)
         try:
             save_consumable(consumable=form.instance, lines=form.lines())
         except RuleBroken as fault:
@@ -34,6 +36,9 @@ class ItemEditPage(ScopedPage):
             return self._page(item, form, 409)
         messages.success(request, f"{item.name} is kept. Cows noted from now on go by this recipe.")
         return redirect("kit_item", item.pk)
+
+    def _form(self, item: Consumable, data: QueryDict | None = None) -> ItemForm:
+        return ItemForm(data, instance=item, recipe=recipe_of(item) if item.pk else None)
 
     def _page(self, item: Consumable, form: ItemForm, status: int) -> HttpResponse:
         return self.show({"item": item, "name": self._name(item), "form": form}, status=status)

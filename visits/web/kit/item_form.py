@@ -8,6 +8,7 @@ from django import forms
 from django.forms.boundfield import BoundField
 from django.http import QueryDict
 
+from trimops.web.seen_form import SeenForm
 from visits.domain.kit.kit_sheet import OCCASIONS, Occasion
 from visits.domain.kit.stock_kinds import Unit
 from visits.domain.kit.typed_recipe import TypedLine
@@ -28,7 +29,7 @@ TYPED_IN = [
 ]
 
 
-class ItemForm(ItemModelForm):
+class ItemForm(SeenForm, ItemModelForm):
     """A recipe line left empty is none."""
 
     all_may_stay_empty = True
@@ -106,7 +107,7 @@ class ItemForm(ItemModelForm):
             )
         return name
 
-    def clean(self) -> None:
+    def clean(self) -> dict[str, object]:
         super().clean()
         told = self.cleaned_data
         pack, unit = told.get("pack"), told.get("unit")
@@ -114,6 +115,7 @@ class ItemForm(ItemModelForm):
             self.add_error(
                 "pack", f"Say how much one tin, bag or canister holds: {pack:g} {unit} is hardly a pack."
             )
+        return told
 
     def _fields(self, *names: str) -> list[BoundField]:
         return [self[name] for name in names]

@@ -11,6 +11,8 @@ from django.http import QueryDict
 from django.utils.datastructures import MultiValueDict
 
 from farms.domain.herd_table import MOST_BYTES, UnreadableHerdList, read_table
+from trimops.kernel.file_kinds import TABLES
+from trimops.web.file_field import NamedFileField
 
 MOST_LETTERS = 200_000
 NO_TABLE = (
@@ -25,7 +27,8 @@ class ReadInForm(forms.Form):
     all_may_stay_empty = True
 
     uid = forms.UUIDField(widget=forms.HiddenInput)
-    file = forms.FileField(
+    file = NamedFileField(
+        endings=TABLES,
         label="A file",
         required=False,
         help_text="CSV or XLSX with a row of headings.",

@@ -21,7 +21,7 @@ def minutes(label: str, help_text: str) -> forms.IntegerField:
     return forms.IntegerField(label=label, min_value=5, max_value=240, help_text=help_text)
 
 
-class WatchRulesForm(forms.Form):
+class WatchRulesForm(SeenForm, forms.Form):
     is_on = forms.BooleanField(label="Watch over whoever works alone", required=False)
     watches_plan = forms.BooleanField(
         label="Watch visits of the plan that nobody began, too",

@@ -2,7 +2,7 @@
 
 from django.contrib import messages
 from django.db import transaction
-from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
 from trimops.accounts.actions import Action
@@ -36,13 +36,12 @@ class WatchPage(ScopedPage):
 
     def get(self, request: HttpRequest) -> HttpResponse:
         row = self._rules()
-        names = ("is_on", "watches_plan", "grace_minutes", "answer_minutes", "repeat_minutes")
-        return self._show(row, WatchRulesForm(initial={name: getattr(row, name) for name in names}), 200)
+        return self._show(row, self._form(row), 200)
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = WatchRulesForm(request.POST)
+        form = self._form(self._rules(), request.POST)
         if not form.is_valid():
-            return self._show(self._rules(), form, 400)
+            return self._show(self._rules(), form, form.refused_as)
         try:
             kept = save_watch_rules(
                 business=self.seat.business, wish=form.wish(), at=self.now, by=self.seat.user
@@ -52,6 +51,10 @@ class WatchPage(ScopedPage):
             return self._show(self._rules(), form, 409)
         messages.success(request, "The watch is on." if kept.is_on else "The watch is off: nobody looks out.")
         return redirect("watch")
+
+    def _form(self, row: WatchRules, data: QueryDict | None = None) -> WatchRulesForm:
+        names = ("is_on", "watches_plan", "grace_minutes", "answer_minutes", "repeat_minutes")
+        return WatchRulesForm(data, initial={name: getattr(row, name) for name in names})
 
     def _rules(self) -> WatchRules:
         return rules_of(self.scope) or WatchRules(business=self.seat.business)

@@ -1,8 +1,10 @@
 """Forms of the messages to farms. They parse; services write."""
 
 from django import forms
+from django.http import QueryDict
 
 from farms.domain.told_by import LANGUAGES
+from trimops.web.seen_form import SeenForm
 from visits.domain.messages.house_texts import HouseText
 from visits.domain.messages.message_kinds import MessageKind
 from visits.domain.messages.text_template import TextMakesNoSense, check_text
@@ -12,7 +14,7 @@ from visits.services.messages.save_message_rules import RulesWord
 CLOCK = {"type": "time"}
 
 
-class MessageTextForm(forms.Form):
+class MessageTextForm(SeenForm, forms.Form):
     """Subject, mail and SMS, each with places; an empty one is the house's."""
 
     all_may_stay_empty = True
@@ -23,7 +25,7 @@ class MessageTextForm(forms.Form):
     short = forms.CharField(label="SMS", max_length=600, required=False, widget=forms.Textarea)
 
     def __init__(self, *args: object, kind: MessageKind, **kwargs: object) -> None:
-        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        super().__init__(*args, **kwargs)
         self.kind = kind
         if kind is MessageKind.REPORT:
             del self.fields["short"]
@@ -48,7 +50,7 @@ class LanguageForm(forms.Form):
     language = forms.ChoiceField(choices=list(LANGUAGES.items()))
 
 
-class MessageRulesForm(forms.Form):
+class MessageRulesForm(SeenForm, forms.Form):
     """Hours of the business's own clock."""
 
     tomorrow_at = forms.TimeField(
@@ -65,10 +67,10 @@ class MessageRulesForm(forms.Form):
     )
 
     @classmethod
-    def of(cls, rules: MessageRules) -> "MessageRulesForm":
-        """As it is kept."""
+    def of(cls, rules: MessageRules, data: QueryDict | None = None) -> "MessageRulesForm":
+        """As it is kept, or what was sent of it."""
         names = ("tomorrow_at", "late_minutes", "quiet_from", "quiet_until")
-        return cls(initial={name: getattr(rules, name) for name in names})
+        return cls(data, initial={name: getattr(rules, name) for name in names})
 
     def word(self) -> RulesWord:
         return RulesWord(**self.cleaned_data)

@@ -1,7 +1,7 @@
 """What farms are told by themselves: which messages, in which words, at which hours."""
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase
+from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
 
@@ -29,7 +29,7 @@ class MessagesPage(ScopedPage):
         return self._show(MessageRulesForm.of(rules_of(self.seat.business)))
 
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = MessageRulesForm(request.POST)
+        form = MessageRulesForm.of(rules_of(self.seat.business), request.POST)
         if form.is_valid():
             try:
                 save_message_rules(business=self.seat.business, word=form.word(), at=self.now)
@@ -38,7 +38,7 @@ class MessagesPage(ScopedPage):
             else:
                 messages.success(request, "The hours are kept.")
                 return redirect("messages")
-        return self._show(form, 400)
+        return self._show(form, form.refused_as)
 
     def _show(self, form: MessageRulesForm, status: int = 200) -> HttpResponse:
         rules, texts = rules_of(self.seat.business), texts_of(self.scope)
@@ -63,16 +63,15 @@ class MessagePage(ScopedPage):
 
     def get(self, request: HttpRequest, kind: str) -> HttpResponse:
         self._ask(kind)
-        in_use = texts_of(self.scope).in_language(self.kind, self.language)
-        return self._show(MessageTextForm(kind=self.kind, initial=vars(in_use)))
+        return self._show(self._form())
 
     def post(self, request: HttpRequest, kind: str) -> HttpResponseBase:
         self._ask(kind)
         if (switch := request.POST.get("switch")) in ("on", "off"):
             return self._switch(switch == "on")
-        form = MessageTextForm(request.POST, kind=self.kind)
+        form = self._form(request.POST)
         if not form.is_valid():
-            return self._show(form, 400)
+            return self._show(form, form.refused_as)
         if "look" in request.POST:
             return self._show(form)
         save_message_text(business=self.seat.business, word=TextWord(self.kind, self.language, form.text()))
@@ -86,6 +85,10 @@ class MessagePage(ScopedPage):
             raise Http404 from None
         asked = LanguageForm(self.request.GET)
         self.language: str = asked.cleaned_data["language"] if asked.is_valid() else FALLBACK
+
+    def _form(self, data: QueryDict | None = None) -> MessageTextForm:
+        in_use = texts_of(self.scope).in_language(self.kind, self.language)
+        return MessageTextForm(data, kind=self.kind, initial=vars(in_use))
 
     def _switch(self, on: bool) -> HttpResponseBase:
         switch_message(business=self.seat.business, kind=self.kind, on=on, at=self.now)

@@ -2,12 +2,16 @@
 
 from datetime import timedelta
 
-from tests.factories import NOON, make_member
+from tests.factories import NOON, make_business, make_member
 from trimops.accounts.actions import Action
 from trimops.accounts.roles import Role
 from trimops.accounts.services.end_membership import end_membership
 from trimops.accounts.services.make_token import TokenWish, make_token
-from trimops.accounts.services.revoke_token import revoke_token, revoke_tokens_of
+from trimops.accounts.services.revoke_token import (
+    revoke_token,
+    revoke_tokens_of,
+    revoke_tokens_of_person,
+)
 
 LATER = NOON + timedelta(hours=1)
 WISH = TokenWish("Farm office", {Action.SEE_FARMS}, timedelta(days=9))
@@ -38,3 +42,17 @@ def test_a_place_that_ends_ends_its_tokens(business, owner):
     end_membership(membership=member, at=LATER)
     token.refresh_from_db()
     assert token.revoked_at == LATER
+
+
+def test_all_tokens_of_a_person_are_revoked_wherever_they_work_and_those_of_before_keep_their_day(
+    business, owner
+):
+    member = make_member(business, Role.OFFICE)
+    elsewhere = make_member(make_business("Fell & Beck"), Role.OFFICE, member.user)
+    wishes = [(member, NOON), (elsewhere, NOON), (member, NOON - timedelta(days=30)), (owner, NOON)]
+    tokens = [make_token(membership=place, wish=WISH, at=at)[0] for place, at in wishes]
+    assert revoke_tokens_of_person(user=member.user, at=LATER) == 2
+    for token in tokens:
+        token.refresh_from_db()
+    assert [token.revoked_at for token in tokens] == [LATER, LATER, None, None]
+    assert revoke_tokens_of_person(user=member.user, at=LATER) == 0

@@ -4,6 +4,7 @@ from django.urls import reverse
 
 from tests.factories import make_house
 from trimops.accounts.models import Business
+from trimops.accounts.models.business import known_zones
 from trimops.accounts.services.save_business import save_business
 
 pytestmark = pytest.mark.django_db
@@ -24,6 +25,11 @@ def test_a_zone_that_is_none_is_refused(house):
     house.business.timezone = "Ashby/Green"
     with pytest.raises(ValidationError):
         save_business(business=house.business)
+
+
+def test_the_list_of_zones_is_read_from_the_disk_once():
+    assert known_zones() is known_zones()
+    assert {"Europe/London", "UTC"} <= known_zones()
 
 
 def test_the_owner_mends_it_on_its_page(house, client):

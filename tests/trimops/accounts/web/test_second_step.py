@@ -146,7 +146,7 @@ def test_a_new_password_by_mail_does_not_pass_the_second_step_by(house, mailoutb
 def test_neither_do_a_link_by_mail_and_an_invitation(house):
     secret = with_app(house.client)
     client = Client()
-    link = reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.ASKED)])
+    link = reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.TOLD)])
     answer = client.post(link)
     assert answer["Location"].startswith(reverse("mfa_authenticate"))
     assert not is_in(client)

@@ -125,7 +125,7 @@ def test_each_way_to_come_in_and_each_failure_is_a_line(house, told):
     by_password(make_user(), "wrong")
     client, _ = by_password(house.owner)
     client.post(reverse("account_logout"))
-    Client(**HERE).post(reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.ASKED)]))
+    Client(**HERE).post(reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.TOLD)]))
     lines = told()
     assert [line["event"] for line in lines] == [
         "sign_in_failed", "sign_in_failed", "sign_in", "sign_out", "sign_in",

@@ -2,12 +2,15 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 from django.contrib.sessions.models import Session
+from django.utils import timezone
 
 from farms.models import HerdImport
 from farms.services.keep_herd_list import keep_herd_list
-from tests.factories import blocked_foot, make_business, make_house, photo_of, put_down, under_way
+from tests.factories import blocked_foot, finish, make_business, make_house, photo_of, put_down, under_way
+from tests.trimops.audit.old_trail import make_old
 from tests.trimops.errands.errand_hands import all_errands, written
 from trimops.api.models import RepeatableCall
+from trimops.audit.models import AuditCut
 from trimops.portal.services import clean_up as cleaning
 from trimops.portal.services.clean_up import clean_up
 from trimops.portal.services.save_retention import save_retention
@@ -66,3 +69,29 @@ def test_answers_to_calls_that_nobody_repeats_any_more_go():
         )
     clean_up(scope=house.scope, at=NOW)
     assert RepeatableCall.objects.within(house.scope).get().key == "1"
+
+
+@pytest.mark.django_db
+def test_the_trail_and_what_phones_wrote_go_by_their_own_periods(settings, tmp_path):
+    settings.DATA_DIR = tmp_path
+    house = make_house()
+    old = make_old(house, 8)
+    clean_up(scope=house.scope, at=timezone.now())
+    assert not AuditCut.objects.within(house.scope).exists(), "ten years are usual"
+    save_retention(
+        business=house.business, periods={"books_years": 3, "trail_years": 5}, at=NOW, by=house.owner
+    )
+    clean_up(scope=house.scope, at=timezone.now())
+    assert AuditCut.objects.within(house.scope).get().entries == old
+
+
+@pytest.mark.django_db
+def test_a_visit_of_long_ago_takes_nothing_more_from_phones():
+    house = make_house()
+    visit = under_way(house.farm, house.van)
+    put_down(visit, house.cow, blocked_foot())
+    over = finish(visit, house.trimmer)
+    for years, is_closed in ((2, False), (4, True)):
+        clean_up(scope=house.scope, at=over.finished_at + timedelta(days=years * 366))
+        over.refresh_from_db()
+        assert (over.versions_dropped_at is not None) is is_closed

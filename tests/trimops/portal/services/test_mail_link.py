@@ -24,6 +24,7 @@ def send(email):
     secrets = []
     mail_link(
         email=email,
+        mark="here",
         address_of=lambda secret: secrets.append(secret) or f"https://site/{secret}/",
         invitation_at=lambda token: f"https://invitation/{token}/",
         at=timezone.now(),
@@ -34,7 +35,7 @@ def send(email):
 def test_a_person_of_a_farm_gets_their_own_link(house, django_capture_on_commit_callbacks):
     with django_capture_on_commit_callbacks(execute=True):
         (secret,) = send(house.client.email.upper())
-    assert owner_of_link(secret) == house.client
+    assert owner_of_link(secret, "here") == house.client
     (message,) = mail.outbox
     assert message.to == [house.client.email]
     assert f"https://site/{secret}/" in message.body

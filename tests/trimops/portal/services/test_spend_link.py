@@ -16,7 +16,7 @@ DAY = 24 * 3600
 
 @pytest.fixture
 def secret(house):
-    return make_link(user=house.client, kind=LinkKind.ASKED)
+    return make_link(user=house.client, kind=LinkKind.TOLD)
 
 
 def test_it_is_good_once(house, secret):
@@ -32,17 +32,17 @@ def test_looking_at_it_does_not_use_it_up(house, secret):
 @pytest.mark.parametrize(("kind", "days"), [(LinkKind.ASKED, 1 / 24), (LinkKind.TOLD, 14)])
 def test_it_is_good_for_as_long_as_its_kind_says(house, monkeypatch, kind, days):
     made = time.time()
-    secret = make_link(user=house.client, kind=kind)
+    secret = make_link(user=house.client, kind=kind, mark="here")
     monkeypatch.setattr(time, "time", lambda: made + days * DAY - 60)
-    assert owner_of_link(secret) == house.client
+    assert owner_of_link(secret, "here") == house.client
     monkeypatch.setattr(time, "time", lambda: made + days * DAY + 60)
-    assert owner_of_link(secret) is None
+    assert owner_of_link(secret, "here") is None
 
 
 def test_whoever_works_for_a_business_does_not_come_in_by_link(house):
-    assert owner_of_link(make_link(user=house.owner, kind=LinkKind.ASKED)) is None
+    assert owner_of_link(make_link(user=house.owner, kind=LinkKind.TOLD)) is None
     make_member(make_business("Fell & Beck"), Role.TRIMMER, house.client)
-    assert owner_of_link(make_link(user=house.client, kind=LinkKind.ASKED)) is None
+    assert owner_of_link(make_link(user=house.client, kind=LinkKind.TOLD)) is None
 
 
 def test_who_has_left_does_not_come_in(house, secret):
@@ -57,7 +57,7 @@ def test_what_is_no_link_lets_nobody_in(db, bad):
 
 @pytest.mark.django_db(transaction=True)
 def test_of_many_who_use_it_at_the_same_moment_one_comes_in(transactional_db, tmp_path, monkeypatch, house):
-    secret = make_link(user=house.client, kind=LinkKind.ASKED)
+    secret = make_link(user=house.client, kind=LinkKind.TOLD)
 
     def press(_):
         try:

@@ -24,7 +24,7 @@ def stranger():
 
 @pytest.fixture
 def link(house):
-    return reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.ASKED)])
+    return reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.TOLD)])
 
 
 def ask(browser, email, **fields):
@@ -47,6 +47,30 @@ def test_a_link_comes_by_mail_and_its_button_leads_to_the_page_that_was_wanted(
     assert "_auth_user_id" not in stranger.session, "looking signs nobody in"
     assert stranger.post(address)["Location"] == "/my-farm/cows/"
     assert stranger.get("/my-farm/cows/").status_code == 200
+
+
+@pytest.mark.django_db(transaction=True)
+def test_a_link_that_was_asked_for_opens_in_no_other_browser_and_for_no_other_asking(
+    house, stranger, transactional_db
+):
+    elsewhere = Client()
+    ask(stranger, house.client.email)
+    ask(elsewhere, house.client.email)
+    first, second = (ADDRESS.findall(message.body)[0] for message in mail.outbox)
+    cookie = stranger.cookies["come_in"]
+    assert (cookie["httponly"], cookie["samesite"], cookie["max-age"]) == (True, "Lax", 3600)
+    bent = Client()
+    bent.cookies["come_in"] = cookie.value[:-1] + ("a" if cookie.value[-1] != "a" else "b")
+    assert bent.get(first).status_code == 410
+    for browser, address in ((stranger, second), (elsewhere, first), (Client(), first)):
+        for answer in (browser.get(address), browser.post(address)):
+            assert answer.status_code == 410
+            assert "you asked for it in another browser" in answer.content.decode()
+    ask(stranger, house.client.email)
+    assert stranger.get(first).status_code == 410, "a newer one was asked for"
+    (newest,) = ADDRESS.findall(mail.outbox[2].body)
+    assert stranger.post(newest).status_code == 302
+    assert elsewhere.post(second).status_code == 410, "the person came in since"
 
 
 def test_the_answer_is_the_same_whether_or_not_the_address_is_known(house, stranger):
@@ -89,7 +113,7 @@ ELSEWHERE = (
 def test_nobody_is_led_away_from_the_site(house, stranger):
     for elsewhere in ELSEWHERE:
         house.client.refresh_from_db()
-        link = reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.ASKED)])
+        link = reverse("come_in_by_link", args=[make_link(user=house.client, kind=LinkKind.TOLD)])
         browser = Client()
         assert elsewhere not in browser.get(reverse("come_in"), {"next": elsewhere}).content.decode()
         assert browser.post(link, query_params={"next": elsewhere})["Location"] == "/", elsewhere

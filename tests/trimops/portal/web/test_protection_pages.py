@@ -13,8 +13,10 @@ from trimops.portal.models import RetentionRules
 
 PERIODS = {
     "books_years": 10,
+    "trail_years": 11,
     "bank_files_months": 120,
     "photos_months": 24,
+    "crush_months": 36,
     "herd_lists_months": 12,
     "messages_months": 14,
     "links_months": 24,
@@ -41,7 +43,9 @@ def test_the_owner_says_how_long_things_are_kept(house, owner):
     assert b"Said by" in owner.get(reverse("retention")).content
 
 
-@pytest.mark.parametrize("change", [{"photos_months": 0}, {"bank_files_months": 60}, {"books_years": ""}])
+@pytest.mark.parametrize(
+    "change", [{"photos_months": 0}, {"bank_files_months": 60}, {"trail_years": 9}, {"books_years": ""}]
+)
 def test_what_is_wrong_stands_at_its_field_and_nothing_typed_is_lost(house, owner, change):
     answer = owner.post(reverse("retention"), {**PERIODS, **change})
     assert answer.status_code == 400

@@ -156,3 +156,14 @@ def test_the_figures_are_told_with_the_days_of_rechecks(trimmer, office):
     assert told["kit"]["service_percent"] == 95
     assert {"what": "block wood", "first": 21, "last": 28} in told["rechecks"]["due"]
     assert office.get("/figures/").status_code == 403
+
+
+def test_the_bevel_is_reckoned_for_the_steel_and_the_angle(trimmer):
+    told = trimmer.get("/kit/bevel/?thickness=3&angle=30").json()
+    assert round(told["width"], 6) == 6
+    assert [(line["angle"], round(line["times"], 2)) for line in told["lines"]] == [
+        *((15, 3.86), (20, 2.92), (25, 2.37), (30, 2.0)),
+    ]
+    assert trimmer.get("/kit/bevel/").json()["thickness"] == 2.2
+    for word in ("angle=4", "angle=nan", "angle=61", "thickness=1e1", "thickness=0.1"):
+        assert trimmer.get(f"/kit/bevel/?{word}").status_code == 400, word

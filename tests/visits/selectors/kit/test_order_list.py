@@ -12,7 +12,7 @@ from visits.services.kit.call_off_order import call_off_order
 from visits.services.kit.place_order import OrderWord, WantedLine, place_order
 
 MONDAY = NOON.date()
-MOST_QUERIES = 24
+MOST_QUERIES = 20
 
 
 @pytest.fixture

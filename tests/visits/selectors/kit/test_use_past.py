@@ -100,7 +100,7 @@ def test_the_number_of_queries_does_not_grow(house, django_assert_num_queries):
     kit = make_kit(house.business)
     worked(house)
     for visits in (1, 2):
-        with django_assert_num_queries(7):
+        with django_assert_num_queries(5):
             assert len(past_of(house, *kit.values()).visits) == visits
         worked(house, TUESDAY_TEN + timedelta(days=7))
 

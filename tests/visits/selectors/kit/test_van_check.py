@@ -10,7 +10,7 @@ from visits.models import StockLot, TypedWeather
 from visits.selectors.kit.van_check import days_with_visits, van_check
 
 MONDAY, TUESDAY = NOON.date(), TUESDAY_TEN.date()
-MOST_QUERIES = 29
+MOST_QUERIES = 27
 
 
 @pytest.fixture

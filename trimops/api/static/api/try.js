@@ -14,9 +14,21 @@ window.SwaggerUIBundle({
   defaultModelsExpandDepth: -1,
   filter: true,
   validatorUrl: null,
+  syntaxHighlight: false,
   persistAuthorization: false,
   requestInterceptor(request) {
     if (!request.loadSpec && request.method !== 'GET') request.headers['X-CSRFToken'] = word;
     return request;
   },
 });
+
+// The page has its own main part: what the library calls so is a part of that. And what can be scrolled or written in
+// can be reached by keys and has a name.
+new MutationObserver(() => {
+  for (const inner of place.querySelectorAll('main:not([role])')) {
+    inner.setAttribute('role', 'group');
+    inner.setAttribute('aria-label', 'Addresses');
+  }
+  for (const text of place.querySelectorAll('pre:not([tabindex])')) text.tabIndex = 0;
+  for (const box of place.querySelectorAll('textarea:not([aria-label])')) box.setAttribute('aria-label', 'The body');
+}).observe(place, { childList: true, subtree: true });

@@ -56,6 +56,11 @@ class Command(BaseCommand):
             f"business {business}: {verdict.sealed} sealed, {verdict.blotted} of all blotted, "
             f"{verdict.waiting} not sealed yet, ends with {verdict.chain or 'nothing'}"
         )
+        if last := verdict.last_cut:
+            self.stdout.write(
+                f"business {business}: {verdict.cut} entries from before {last.before:%Y-%m-%d} were cut, the last on "
+                f"{last.cut_at:%Y-%m-%d}, when the trail was kept for {last.years} years"
+            )
         for position, words in verdict.faults[:SHOWN]:
             self.stderr.write(
                 f"business {business}, {f'position {position}' if position else 'not sealed'}: {words}"
