@@ -1,6 +1,8 @@
 """The same call by many at the same moment, each on a database connection of its own."""
 
+import sqlite3
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
 from threading import Barrier
 
 from django.db import connection, connections
@@ -17,6 +19,9 @@ class ManyHands:
         if connection.vendor == "sqlite" and not self.copy.exists():
             with connection.cursor() as cursor:
                 cursor.execute("VACUUM INTO %s", [str(self.copy)])
+            # because: a database that was set up is so already, and who turns it waits for nobody
+            with closing(sqlite3.connect(self.copy)) as file:
+                file.execute("PRAGMA journal_mode=WAL")
             self.monkeypatch.setitem(connections.databases["default"], "NAME", str(self.copy))
         start = Barrier(len(arguments))
         with ThreadPoolExecutor(len(arguments)) as hands:

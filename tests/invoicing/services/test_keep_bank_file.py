@@ -8,10 +8,8 @@ from tests.factories import JPEG, NOON, make_house
 from tests.invoicing.domain.test_camt053 import OLD
 
 
-def keep(house, content=OLD):
-    return keep_bank_file(
-        business=house.business, file_name="statement.xml", content=content, at=NOON, by=house.office
-    )
+def keep(house, content=OLD, name="statement.xml"):
+    return keep_bank_file(business=house.business, file_name=name, content=content, at=NOON, by=house.office)
 
 
 def test_it_is_kept_as_it_came_once_for_each_business(house):

@@ -34,11 +34,13 @@ def test_a_file_is_read_once(house):
 
 
 def test_a_csv_wants_its_columns_and_is_read_whole_or_not_at_all(house):
-    file = keep(house, COMMA)
+    file = keep(house, COMMA, "statement.csv")
     with pytest.raises(BankFileRefused, match="which column"):
         read_bank_file(file=file, at=NOON, by=house.office)
     with pytest.raises(BankFileRefused, match="Line"):
-        read_bank_file(file=keep(house, COMMA + b"x;y\n\n"), at=NOON, by=house.office, mapping=FOR_COMMA)
+        read_bank_file(
+            file=keep(house, COMMA + b"x;y\n\n", "statement.csv"), at=NOON, by=house.office, mapping=FOR_COMMA
+        )
     assert not BankStatement.objects.within(house.scope).exists()
     reading = read_bank_file(file=file, at=NOON, by=house.office, mapping=FOR_COMMA, currency="EUR")
     assert (reading.new, reading.known) == (3, 0)

@@ -114,10 +114,13 @@ def test_a_payment_of_the_year_26_is_a_slip(house, office):
 
 
 def test_a_file_too_large_is_refused_by_its_size_before_it_is_read(db):
-    large = SimpleUploadedFile("film.png", b"x")
-    large.size = 10**9
+    large, film = (
+        SimpleUploadedFile("statement.csv", b"x"),
+        SimpleUploadedFile("film.png", b"\x89PNG\r\n\x1a\n"),
+    )
+    large.size = film.size = 10**9
     statement = BankFileForm({}, {"file": large})
-    rules = MoneyRulesForm({}, {"picture": large}, instance=MoneyRules())
+    rules = MoneyRulesForm({}, {"picture": film}, instance=MoneyRules())
     assert "larger than 5 MB" in statement.errors["file"][0]
     assert "larger than 500 kB" in rules.errors["picture"][0]
 
