@@ -3,6 +3,7 @@
 import gc
 import importlib
 import os
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -81,7 +82,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
     places = {path: place for place, path in enumerate(dict.fromkeys(item.path for item in items))}
     has_servers = bool(settings.REDIS_URL) and "postgresql" in settings.DATABASES["default"]["ENGINE"]
     if has_servers and not HAS_TIME:
-        items[:] = _first_and_last_cases(items)
+        items[:] = _part_for_servers(items)
     for item in items:
         if _touches_database(item):
             item.add_marker("database")
@@ -95,20 +96,27 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
     items.sort(key=lambda item: (_turn(item), places[item.path], not _commits(item)))
 
 
-def _first_and_last_cases(items: list[pytest.Item]) -> list[pytest.Item]:
-    """Of a table of cases the servers are asked the first and the last: all of them were tried on the embedded form.
+def _part_for_servers(items: list[pytest.Item]) -> list[pytest.Item]:
+    """Of a table of cases the servers are asked the first and the last, of a file the first two tests and a third of
+    the rest: all of them were tried on the embedded form.
 
-    What is meant for the servers alone, or bears `both`, keeps all of its cases; with time (`TRIMOPS_LONG`) so does
-    everything.
+    What is meant for the servers alone, or bears `both`, is there with all of its cases; with time (`TRIMOPS_LONG`) so
+    is everything.
     """
     tables: dict[str, list[pytest.Item]] = {}
     for item in items:
         tables.setdefault(item.nodeid.partition("[")[0], []).append(item)
-    return [
-        item
-        for cases in tables.values()
-        for item in (cases if _is_whole(cases[0]) else dict.fromkeys((cases[0], cases[-1])))
-    ]
+    places: Counter[Path] = Counter()
+    chosen: list[pytest.Item] = []
+    for cases in tables.values():
+        if _is_whole(cases[0]):
+            chosen += cases
+            continue
+        place = places[cases[0].path]
+        places[cases[0].path] += 1
+        if place < 2 or place % 3 == 0:
+            chosen += dict.fromkeys((cases[0], cases[-1]))
+    return chosen
 
 
 def _is_whole(item: pytest.Item) -> bool:
