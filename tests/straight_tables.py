@@ -1,5 +1,7 @@
 """Tables made straight from the models, as `--nomigrations` has them, with the locks that migrations put on."""
 
+import sys
+
 from django.apps import apps
 from django.conf import settings
 from django.core.management import call_command
@@ -19,10 +21,15 @@ class _Straight:
         return None
 
 
-def make_tables() -> None:
-    """Of an empty database."""
+def lay_tables() -> None:
+    """All tables of an empty database, at once and without the locks."""
     settings.MIGRATION_MODULES = _Straight()
-    call_command("migrate", verbosity=0, run_syncdb=True)
+    call_command("migrate", verbosity=0, run_syncdb=True, stdout=sys.stderr)
+
+
+def make_tables() -> None:
+    """Of an empty database, as migrations leave it."""
+    lay_tables()
     put_locks_on()
 
 

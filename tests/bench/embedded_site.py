@@ -5,14 +5,12 @@ Import this before anything that holds models: it is what makes the program read
 
 import os
 import shutil
-import sys
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 
 import django
 from django.conf import settings
-from django.core.management import call_command
 from django.db import connection, connections
 
 if not settings.configured:
@@ -21,21 +19,7 @@ if not settings.configured:
         os.environ.pop(server, None)
     django.setup()
 
-
-class _NoMigrations:
-    """Tables straight from the models."""
-
-    def __contains__(self, app: str) -> bool:
-        return True
-
-    def __getitem__(self, app: str) -> None:
-        return None
-
-
-def lay_tables() -> None:
-    """All tables in the database that is set, made at once instead of by the migrations."""
-    settings.MIGRATION_MODULES = _NoMigrations()
-    call_command("migrate", run_syncdb=True, verbosity=0, stdout=sys.stderr)
+from tests.straight_tables import lay_tables  # because: its models want Django set up
 
 
 @contextmanager

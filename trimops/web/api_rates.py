@@ -3,8 +3,6 @@
 What costs much is counted by person, with the pages that do the same.
 """
 
-from typing import Final
-
 from django.conf import settings
 from rest_framework.request import Request
 from rest_framework.throttling import BaseThrottle
@@ -12,9 +10,7 @@ from rest_framework.views import APIView
 
 from trimops.web.client_address import client_address
 from trimops.web.counted import count_one
-from trimops.web.page_rates import cost_wait
-
-MINUTE: Final = 60
+from trimops.web.page_rates import MINUTE, cost_wait
 
 
 class ApiRate(BaseThrottle):

@@ -17,7 +17,6 @@ django.setup()
 
 from playwright.sync_api import Locator, Page, expect, sync_playwright  # noqa: E402
 
-from tests.bench.embedded_site import lay_tables  # noqa: E402
 from tests.bench.visits.tap_times import TapTimes, tap_times, watch_taps  # noqa: E402
 from tests.browser.crush_hand import Hand  # noqa: E402
 from tests.browser.crush_mix import sixty_cows  # noqa: E402
@@ -25,6 +24,7 @@ from tests.browser.crush_phone import Phone  # noqa: E402
 from tests.browser.crush_photos import camera  # noqa: E402
 from tests.browser.crush_server import Server  # noqa: E402
 from tests.browser.crush_yard import Yard, make_yard  # noqa: E402
+from tests.straight_tables import lay_tables  # noqa: E402
 
 SEED, COWS, MORE_COWS, STARTS = 1125, 60, 480, 5
 SLOWER = 4
