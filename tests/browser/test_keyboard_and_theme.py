@@ -31,10 +31,10 @@ def test_the_first_tab_skips_to_the_page(door: Site) -> None:
     door.open("/visits/")
 
     door.page.keyboard.press("Tab")
-    assert door.page.evaluate(FOCUSED) == "Skip to the page"
+    expect(door.page.locator(":focus")).to_have_text("Skip to the page")
     door.page.keyboard.press("Enter")
 
-    assert door.page.evaluate("document.activeElement.id") == "main"
+    expect(door.page.locator("#main")).to_be_focused()
 
 
 def test_the_outdoor_theme_is_black_on_white_and_remembered(door: Site) -> None:
@@ -43,6 +43,7 @@ def test_the_outdoor_theme_is_black_on_white_and_remembered(door: Site) -> None:
     expect(button).to_have_attribute("aria-pressed", "false")
 
     button.click()
+    expect(button).to_have_attribute("aria-pressed", "true")
     door.page.reload()
 
     expect(button).to_have_attribute("aria-pressed", "true")
