@@ -53,6 +53,7 @@ up: $(READY)
 bench: $(READY)
 	@$(PYTHON_BIN) -m tests.bench
 	TRIMOPS_SEQUENCES=2000 $(PYTHON_BIN) -m tests.services.with_services $(PYTHON_BIN) -m pytest -q tests/visits/api/test_crush_machine.py
+	env -u DATABASE_URL -u REDIS_URL TRIMOPS_LONG=1 $(PYTHON_BIN) -m pytest -q --nomigrations tests/walls/test_every_cell.py
 	TRIMOPS_LONG=1 $(MAKE) test-servers
 	TRIMOPS_LONG=1 TRIMOPS_COWS=60 TRIMOPS_PICTURES=1 $(PYTHON_BIN) -m pytest -q tests/browser/test_crush_sixty.py tests/browser/test_crush_states.py
 
@@ -92,11 +93,12 @@ check-beside:
 chromium:
 	@sh .make/chromium.sh
 
-# Two runs: everything on the embedded form, then what touches the database on the servers. The walk through every cell
-# of the wall (tests/walls/test_every_cell.py) is whole on the first, on the second a fifth of what is not one's own
-# (whole in `make bench`); what the benches print hangs on no database. What pages and the API read is tried on servers by
-# their selectors and services: of a table of cases the first and the last, of a file the first two tests and a third of
-# the rest (all of it in `make bench`), unless they bear the mark `both`. The random days at the crush are four on each.
+# Two runs: everything on the embedded form, then what touches the database on the servers. Of the walk through every
+# cell of the wall (tests/walls/test_every_cell.py) the first tries what is one's own and a part of the rest, the second
+# a part of all (whole on both in `make bench`); what the benches print hangs on no database. What pages and the API
+# read is tried on servers by their selectors and services: of a table of cases the first and the last, of a file the
+# first two tests and a third of the rest (all of it in `make bench`), unless they bear the mark `both`. The random days
+# at the crush are four on each.
 test: $(READY) chromium check test-embedded test-servers
 
 test-embedded: $(READY)

@@ -83,6 +83,11 @@ def example_call(name: str, furnished: Furnished) -> tuple[str, str, Any]:
     return method.upper(), address, said | soon
 
 
+def example_bodies(furnished: Furnished) -> dict[str, Any]:
+    """The body of each operation that has an example."""
+    return {name: example_call(name, furnished)[2] for name in kept_examples()}
+
+
 @cache
 def _where() -> dict[str, tuple[str, str]]:
     """Method and path of each operation."""

@@ -8,6 +8,7 @@ from random import Random
 from tests.standards.api.asked_all import Asking, Told, note
 from tests.standards.api.hand import Hand
 from tests.walls.askers import by_token, let_in
+from tests.walls.example_rows import example_bodies
 from tests.walls.furnished import furnish
 from tests.walls.routes import API
 from trimops.accounts.roles import Role
@@ -38,4 +39,4 @@ class Rounds:
         mine = furnish(f"Bench Trimming {self.made}")
         let = let_in(mine)
         askers = [by_token(let[role.value]) for role in Role] + [let[Role.OWNER.value]]
-        return Asking(self.at, askers, Hand([mine.keys, mine.other], API, self.dice))
+        return Asking(self.at, askers, Hand([mine.keys, mine.other], example_bodies(mine), API, self.dice))

@@ -28,7 +28,7 @@ CONFIG = {
 WORDY = "fields"
 # So many calls of each operation; `make bench` asks more of them (tests/bench/api).
 EXAMPLES = int(os.environ.get("TRIMOPS_API_EXAMPLES", "50"))
-PARTS = 4
+PARTS = 2
 
 
 @dataclass(frozen=True)

@@ -25,7 +25,7 @@ from tests.standards.api.described import WORDY, Described
 # Of each drawn case so many are made.
 FROM_ONE = 3
 # Of so many times as many cases at the bounds the wanted are chosen: of a wide body there are hundreds.
-CHOICE = 5
+CHOICE = 3
 CONTAINERS = {
     ParameterLocation.PATH: "path_parameters",
     ParameterLocation.QUERY: "query",

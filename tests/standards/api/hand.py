@@ -11,6 +11,7 @@ from django.urls import resolve
 from schemathesis import Case
 from schemathesis.core.parameters import ParameterLocation
 
+from tests.factories import MONDAY
 from tests.standards.api.drawing import is_sound
 from tests.walls.route import Route
 
@@ -28,13 +29,25 @@ CALLED = {
 }
 
 
+# What is no row, in words that there are.
+NAMED = {"week": str(MONDAY), "part": "sales-journal", "year": MONDAY.year, "what": "consumables"}
+# How often a sound call is made as the description shows it: by chance alone a wish that fits the house is rare.
+AS_SHOWN = 0.12
+
+
 class Hand:
-    """`furnished` are keys by their word; `routes` the rows of the wall; `dice` chance that is the same each time."""
+    """`keyrings` are keys by their word, `examples` bodies with such keys in them by the name of their operation;
+    `routes` the rows of the wall; `dice` chance that is the same each time.
+    """
 
     def __init__(
-        self, keyrings: list[dict[str, object]], routes: Mapping[str, Route], dice: random.Random
+        self,
+        keyrings: list[dict[str, object]],
+        examples: Mapping[str, Any],
+        routes: Mapping[str, Route],
+        dice: random.Random,
     ) -> None:
-        self.keyrings, self.routes, self.dice = keyrings, routes, dice
+        self.keyrings, self.examples, self.routes, self.dice = keyrings, examples, routes, dice
         self.calls = 0
 
     def guide(self, case: Case, tag: Callable[[], str]) -> None:
@@ -46,6 +59,10 @@ class Hand:
         case.freeze_metadata()
         if case.path_parameters and is_sound(case, ParameterLocation.PATH) and self.dice.random() < 0.85:
             self._name_own_rows(case)
+        if self.dice.random() < AS_SHOWN and all(
+            is_sound(case, place) for place in (*REST, ParameterLocation.HEADER)
+        ):
+            self._say_as_shown(case)
         if is_sound(case, ParameterLocation.HEADER):
             # because: where something else is spoilt, "this key was used for another call" would be as right an answer
             is_spoilt = not all(is_sound(case, place) for place in REST)
@@ -58,6 +75,15 @@ class Hand:
         if is_sound(case, ParameterLocation.QUERY) and case.query:
             case.query = self._with_own_rows(dict(case.query))
 
+    def _say_as_shown(self, case: Case) -> None:
+        """The example's body, at its own row; of the words of a query those alone that are needed."""
+        needed = {each.name for each in case.operation.query if each.is_required}
+        case.query = {name: said for name, said in dict(case.query or {}).items() if name in needed}
+        example = self.examples.get(case.operation.definition.raw["operationId"])
+        if example is not None and isinstance(case.body, dict | list):
+            case.body = example
+            self._name_own_rows(case, self.keyrings[:1])
+
     def _say_version(self, case: Case, tag: Callable[[], str]) -> None:
         """Half the changes name the true version, some any version; the rest stays as drawn, which is stale."""
         chance = self.dice.random()
@@ -66,11 +92,12 @@ class Hand:
         elif chance < 0.8:
             case.headers["If-Match"] = "*"
 
-    def _name_own_rows(self, case: Case) -> None:
+    def _name_own_rows(self, case: Case, of: list[dict[str, object]] | None = None) -> None:
         filled = re.sub(r"\{(\w+)\}", lambda found: _sample(found[1], case.path_parameters), case.path)
         route = self.routes[resolve(urlsplit(filled).path).url_name]
-        ring = self.dice.choice(self.keyrings)
+        ring = self.dice.choice(of or self.keyrings)
         whole = {**self.keyrings[0], **ring}
+        case.path_parameters |= {name: said for name, said in NAMED.items() if name in case.path_parameters}
         for part, row in route.rows.items():
             word = self.dice.choice(CALLED["visit"]) if row in CALLED["visit"] else row
             name = "id" if part == "pk" else part

@@ -1,4 +1,4 @@
-"""A quarter of all operations: see asked_all.py."""
+"""Half of all operations: see asked_all.py."""
 
 import pytest
 
