@@ -2,6 +2,7 @@
 
 from functools import cache
 from importlib.resources import as_file, files
+from threading import Lock
 
 from lxml import etree
 
@@ -10,12 +11,15 @@ _FILES = {
     "Invoice": "ubl-2.1/maindoc/UBL-Invoice-2.1.xsd",
     "CreditNote": "ubl-2.1/maindoc/UBL-CreditNote-2.1.xsd",
 }
+# because: a schema keeps the faults of the tree that it looked at last, and all threads share it
+_one_asks = Lock()
 
 
 def schema_faults(root: etree._Element) -> list[str]:
     """What of the tree its schema does not allow, a sentence each; KeyError if the root is none of the three."""
     schema = _schema(etree.QName(root).localname)
-    return [] if schema.validate(root) else [str(fault.message) for fault in schema.error_log]
+    with _one_asks:
+        return [] if schema.validate(root) else [str(fault.message) for fault in schema.error_log]
 
 
 @cache

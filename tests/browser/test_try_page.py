@@ -1,7 +1,10 @@
 """The page on which people try the API: drawn by a library, held to what our own pages are held to."""
 
+import json
+
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
 
 from tests.browser.conftest import DESK, PHONE, Site
 
@@ -35,6 +38,14 @@ def test_it_can_be_read_by_everybody_and_fits_the_screen(door: Site) -> None:
     operation.locator("textarea").wait_for()
     faults += [("to be filled in", size["width"], page.evaluate(LOOK, LEFT_OUT)) for size in _sizes(door)]
     assert [fault for fault in faults if fault[2]] == []
+    shown = json.loads(operation.locator("textarea").input_value())
+    # No key is typed, and the second is another call.
+    for name in ("Far End", "Near End"):
+        operation.locator("textarea").fill(json.dumps(shown | {"name": name}))
+        operation.get_by_role("button", name="Execute").click()
+        told = operation.locator(".live-responses-table")
+        expect(told.locator(".response-col_description").last).to_contain_text(name)
+        expect(told.locator(".response-col_status").last).to_contain_text("201")
 
 
 def _sizes(site: Site):

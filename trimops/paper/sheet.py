@@ -13,7 +13,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate
 
 from trimops.paper.numbered_canvas import NumberedCanvas
-from trimops.paper.typefaces import BODY, BOLD, register_typefaces
+from trimops.paper.typefaces import BODY, BOLD, ONE_DRAWS, register_typefaces
 from trimops.paper.wording import clean
 
 MARGIN = 15 * mm
@@ -47,13 +47,14 @@ def build_sheet(story: Sequence[Flowable], info: SheetInfo, *, packed: bool = Tr
 
 
 def build_counted(story: Sequence[Flowable], info: SheetInfo, *, packed: bool = True) -> tuple[bytes, int]:
-    """As `build_sheet`, with the number of pages."""
+    """As `build_sheet`, with the number of pages. Of several threads one draws at a time."""
     if info.made_at.tzinfo is None:
         raise ValueError("made_at has no time zone")
     register_typefaces()
     out = BytesIO()
     template = _template(out, info, packed=packed)
-    template.build(list(story), canvasmaker=_canvas_maker(info))
+    with ONE_DRAWS:
+        template.build(list(story), canvasmaker=_canvas_maker(info))
     return out.getvalue(), template.page
 
 

@@ -2,6 +2,7 @@
 
 from functools import cache
 from pathlib import Path
+from threading import RLock
 from typing import Final
 
 from reportlab.pdfbase import pdfmetrics
@@ -19,14 +20,19 @@ _FILES: Final = {
 }
 _FOLDER: Final = Path(__file__).parent / "fonts"
 
+# because: the PDF writer reads a face's file at a place that it keeps in the face, and all threads share the faces. Two
+# papers drawn at once broke one of them, or gave it other letters; of one interpreter only one thread draws anyway.
+ONE_DRAWS: Final = RLock()
+
 
 @cache
 def register_typefaces() -> None:
     """Make the four faces known to the PDF writer, once a process."""
-    for name in _FILES:
-        pdfmetrics.registerFont(_cut(name))
-    for plain, bold in ((BODY, BOLD), ("StandIn", "StandIn-Bold")):
-        pdfmetrics.registerFontFamily(plain, normal=plain, bold=bold, italic=plain, boldItalic=bold)
+    with ONE_DRAWS:
+        for name in _FILES:
+            pdfmetrics.registerFont(_cut(name))
+        for plain, bold in ((BODY, BOLD), ("StandIn", "StandIn-Bold")):
+            pdfmetrics.registerFontFamily(plain, normal=plain, bold=bold, italic=plain, boldItalic=bold)
 
 
 @cache
