@@ -5,13 +5,8 @@ import time
 from collections.abc import Sequence
 from random import Random
 
-from tests.standards.api.asked_all import Asking, Told, note
-from tests.standards.api.hand import Hand
-from tests.walls.askers import by_token, let_in
-from tests.walls.example_rows import example_bodies
+from tests.standards.api.asked_all import Asking, Told, everybody_asks, note
 from tests.walls.furnished import furnish
-from tests.walls.routes import API
-from trimops.accounts.roles import Role
 
 
 class Rounds:
@@ -36,7 +31,4 @@ class Rounds:
     def _house(self) -> Asking:
         """A business that nobody has asked yet, and all who may ask it."""
         self.made += 1
-        mine = furnish(f"Bench Trimming {self.made}")
-        let = let_in(mine)
-        askers = [by_token(let[role.value]) for role in Role] + [let[Role.OWNER.value]]
-        return Asking(self.at, askers, Hand([mine.keys, mine.other], example_bodies(mine), API, self.dice))
+        return everybody_asks(self.at, furnish(f"Bench Trimming {self.made}"), self.dice)

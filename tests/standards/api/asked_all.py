@@ -26,8 +26,12 @@ from schemathesis.specs.openapi.checks import ignored_auth, negative_data_reject
 from tests.standards.api.described import described
 from tests.standards.api.drawing import cases, is_sound
 from tests.standards.api.hand import Hand
-from tests.walls.askers import Asker
+from tests.walls.askers import Asker, by_token, let_in
 from tests.walls.cells import may
+from tests.walls.example_rows import example_bodies
+from tests.walls.furnished import Furnished
+from tests.walls.routes import API
+from trimops.accounts.roles import Role
 
 # Where a run is followed: a line for each operation as it is done.
 NOTES = os.environ.get("TRIMOPS_API_NOTES", "")
@@ -125,6 +129,13 @@ class Asking:
         action = operation.definition.raw["description"].rpartition("Scope: `")[2].partition("`")[0]
         allowed = [asker for asker in self.askers if may(asker, action)] or self.askers
         return allowed, [asker for asker in self.askers if asker not in allowed] or allowed
+
+
+def everybody_asks(at: str, mine: Furnished, dice: random.Random, program: Any = None) -> Asking:
+    """The tokens of all parts and the owner's session, let in to a furnished business."""
+    let = let_in(mine)
+    askers = [by_token(let[role.value]) for role in Role] + [let[Role.OWNER.value]]
+    return Asking(at, askers, Hand([mine.keys, mine.other], example_bodies(mine), API, dice), program)
 
 
 def _left_out(case: schemathesis.Case, answer: Response, is_proof: bool) -> list[Any]:

@@ -6,13 +6,8 @@ import random
 import pytest
 from django.core.handlers.wsgi import WSGIHandler
 
-from tests.standards.api.asked_all import Asking
-from tests.standards.api.hand import Hand
-from tests.walls.askers import by_token, let_in
+from tests.standards.api.asked_all import everybody_asks
 from tests.walls.conftest import mine  # noqa: F401
-from tests.walls.example_rows import example_bodies
-from tests.walls.routes import API
-from trimops.accounts.roles import Role
 
 # because: the cookies of a session go to this name alone (schemathesis)
 AT = "http://localhost"
@@ -24,10 +19,6 @@ QUIET = ("django.request", "trimops.security")
 def asking(mine):  # noqa: F811
     for name in QUIET:
         logging.getLogger(name).setLevel(logging.CRITICAL)
-    let = let_in(mine)
-    askers = [by_token(let[role.value]) for role in Role] + [let[Role.OWNER.value]]
-    yield Asking(
-        AT, askers, Hand([mine.keys, mine.other], example_bodies(mine), API, random.Random(9)), PROGRAM
-    )
+    yield everybody_asks(AT, mine, random.Random(9), PROGRAM)
     for name in QUIET:
         logging.getLogger(name).setLevel(logging.NOTSET)
