@@ -95,6 +95,8 @@ def cow_writing(day: CrushDay, cow: int, *, note: str = "", **changes: object) -
 
 # Elsewhere than on the crush page the test starts the sender itself.
 START = """async (visit) => {
+  // A second sender would wipe what the first has heard, and the test would wait for it in vain.
+  if (window.sender) throw new Error("this page has a sender");
   const { startSender } = await import("/static/visits/crush/sender.js");
   window.said = [];
   window.told = 0;
