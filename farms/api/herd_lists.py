@@ -12,7 +12,7 @@ from farms.selectors.herd_plan import herd_list_of, herd_plan_of
 from farms.services.apply_herd_list import apply_herd_list
 from farms.services.keep_herd_list import keep_herd_list
 from trimops.accounts.actions import Action
-from trimops.api.fields import OneOf
+from trimops.api.fields import Exactly, OneOf
 from trimops.api.kinds import RowApi, StepApi
 from trimops.api.op import Op, Said, Shape
 from trimops.api.rows import RowContent
@@ -25,7 +25,7 @@ class HerdListWord(serializers.Serializer):  # type: ignore[type-arg]
     """A CSV or XLSX file with a row of headings, one of which is `number`; `content` is its bytes in base64."""
 
     file_name = serializers.CharField(max_length=200)
-    content = serializers.RegexField(r"^[A-Za-z0-9+/]+={0,2}$", max_length=MOST_LETTERS)
+    content = Exactly(r"^[A-Za-z0-9+/]+={0,2}$", max_length=MOST_LETTERS)
 
     def validate_content(self, value: str) -> bytes:
         try:

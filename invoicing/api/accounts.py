@@ -16,7 +16,7 @@ from invoicing.selectors.farm_account import farm_account
 from invoicing.selectors.statement_content import statement_content
 from invoicing.services.send_statement import send_statement
 from trimops.accounts.actions import Action
-from trimops.api.fields import Day, OneOf
+from trimops.api.fields import Day, Exactly, OneOf
 from trimops.api.kinds import FileApi, StepApi, ToldApi
 from trimops.api.op import Op, Said
 from trimops.kernel.clock import local_day
@@ -123,9 +123,7 @@ class FarmAccountApi(ToldApi):
             shows=AccountTold,
             query={
                 **DAYS,
-                "currency": serializers.RegexField(
-                    CURRENCY_CODE, min_length=3, max_length=3, help_text="Of ISO 4217."
-                ),
+                "currency": Exactly(CURRENCY_CODE, min_length=3, max_length=3, help_text="Of ISO 4217."),
             },
         )
     }
@@ -188,7 +186,7 @@ class OwedApi(ToldApi):
             "Who owes how much",
             shows=OwedTold,
             query={
-                "currency": serializers.RegexField(
+                "currency": Exactly(
                     CURRENCY_CODE, min_length=3, max_length=3, help_text="The business's, if nothing is said."
                 )
             },

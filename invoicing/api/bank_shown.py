@@ -12,6 +12,7 @@ from invoicing.domain.bank_csv import DAY_FORMATS, DELIMITERS, ENCODINGS, CsvMap
 from invoicing.models import BankEntry, BankFile, BankMapping
 from invoicing.selectors.match_view import MatchRow
 from invoicing.services.save_bank_mapping import mapping_of
+from trimops.api.fields import Exactly
 from trimops.api.op import Said
 from trimops.api.rows import RowField
 
@@ -69,7 +70,7 @@ class FileWord(serializers.Serializer):  # type: ignore[type-arg]
     """A statement as the bank gives it: CAMT.053 (XML) or CSV."""
 
     file_name = serializers.CharField(max_length=200)
-    content = serializers.RegexField(
+    content = Exactly(
         BASE64,
         min_length=4,
         max_length=MOST_LETTERS,

@@ -13,6 +13,7 @@ from invoicing.models import MoneyRules
 from invoicing.selectors.money_rules import money_rules
 from invoicing.services.save_money_rules import save_money_rules
 from trimops.accounts.actions import Action
+from trimops.api.fields import Exactly
 from trimops.api.kinds import DoApi, RowApi, set_fields
 from trimops.api.op import Op, Said
 from trimops.api.rows import RowContent
@@ -93,7 +94,7 @@ class RulesShown(Kept):
 class LogoWord(serializers.Serializer):  # type: ignore[type-arg]
     """The logo: PNG or JPEG in base64, 500 kB at most; null takes it off."""
 
-    picture = serializers.RegexField(BASE64, max_length=MOST_LOGO, allow_null=True)
+    picture = Exactly(BASE64, max_length=MOST_LOGO, allow_null=True)
 
 
 class RulesApi(RowApi[MoneyRules]):

@@ -12,7 +12,7 @@ from invoicing.services.drop_tax_rate import drop_tax_rate
 from invoicing.services.set_tax_rate import RateWord, set_tax_rate
 from trimops.accounts.actions import Action
 from trimops.api.asked import Words
-from trimops.api.fields import Day
+from trimops.api.fields import Day, Exactly
 from trimops.api.kinds import RowApi, RowsApi, ToldApi
 from trimops.api.op import Filter, Op, Said
 
@@ -22,9 +22,7 @@ TOLD = ("code", "name", "category", "percent", "valid_from", "reason", "reason_c
 class TaxRateWord(serializers.Serializer):  # type: ignore[type-arg]
     """A rate from a day on; where no tax is due, why. Ask your accountant whether it is right for your work."""
 
-    code = serializers.RegexField(
-        r"^[-a-zA-Z0-9_]+$", max_length=20, help_text="One word: standard, reduced."
-    )
+    code = Exactly(r"^[-a-zA-Z0-9_]+$", max_length=20, help_text="One word: standard, reduced.")
     name = serializers.CharField(max_length=60, allow_blank=True, default="")
     category = serializers.ChoiceField(TAX_CATEGORIES, help_text="Of UNCL 5305, as EN 16931 uses it.")
     percent = Amount(digits=5, places=2, most=Decimal(100))

@@ -9,6 +9,7 @@ from invoicing.models import FarmTerms
 from invoicing.selectors.farm_terms import farm_terms
 from invoicing.services.save_farm_terms import save_farm_terms
 from trimops.accounts.actions import Action
+from trimops.api.fields import Exactly
 from trimops.api.kinds import RowApi, set_fields
 from trimops.api.op import Op, Said
 from trimops.api.rows import RowContent
@@ -25,9 +26,7 @@ class TermsWord(RowContent):
     send_to = serializers.ListField(
         child=serializers.EmailField(max_length=254), max_length=20, help_text="Empty: that of who pays."
     )
-    country = serializers.RegexField(
-        r"^([A-Z]{2})?$", max_length=2, allow_blank=True, help_text="Empty: as the business."
-    )
+    country = Exactly(r"^([A-Z]{2})?$", max_length=2, allow_blank=True, help_text="Empty: as the business.")
 
     class Meta:
         model = FarmTerms

@@ -9,6 +9,7 @@ from rest_framework import serializers
 from rest_framework.request import Request
 
 from trimops.api.cursors import MOST, USUAL
+from trimops.api.fields import Exactly
 from trimops.api.op import Op
 from trimops.api.refusals import CannotBeMeant
 from trimops.web.refusals import Malformed
@@ -48,7 +49,7 @@ class YesOrNo(serializers.BooleanField):
         return bool(data == "true")
 
 
-class FieldNames(serializers.RegexField):
+class FieldNames(Exactly):
     """Names of fields, comma between; read as their set, the id always with them."""
 
     def __init__(self, names: frozenset[str]) -> None:
@@ -67,7 +68,7 @@ def query_fields(op: Op) -> dict[str, Any]:
     """Each word that the query of this call may carry, with the field that reads it; none is needed."""
     fields: dict[str, Any] = {name: each.reads for name, each in op.filters.items()} | dict(op.query)
     if op.lists:
-        fields["cursor"] = serializers.RegexField(
+        fields["cursor"] = Exactly(
             r"^[A-Za-z0-9:_-]+$", max_length=2000, help_text="From next or previous of a page."
         )
         fields["limit"] = WholeNumber(

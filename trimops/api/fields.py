@@ -56,6 +56,20 @@ class ClockTime(serializers.Field):  # type: ignore[type-arg]
         return f"{value:%H:%M}"
 
 
+class Exactly(serializers.RegexField):
+    """Text that is of this pattern from its first sign to its last: no blank round it is cut away in silence."""
+
+    def __init__(self, pattern: str, **options: Any) -> None:
+        super().__init__(pattern, trim_whitespace=False, **options)
+
+    def to_internal_value(self, data: Any) -> str:
+        text = str(super().to_internal_value(data))
+        # because: Python's $ also lies before a line feed at the end, and that of the described pattern does not
+        if text.endswith("\n"):
+            self.fail("invalid")
+        return text
+
+
 class OneOf(serializers.ChoiceField):
     """One of the words of a labelled enum, read as its member."""
 

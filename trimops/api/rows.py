@@ -3,6 +3,7 @@
 from decimal import Decimal
 from typing import Any
 
+from django.core.validators import RegexValidator
 from django.db import models
 from rest_framework import serializers
 from rest_framework.validators import UniqueValidator
@@ -76,6 +77,9 @@ class RowContent(serializers.ModelSerializer):  # type: ignore[type-arg]
                 options[name] = Decimal(str(limit))
         if (most := MOST_OF.get(type(model_field))) is not None and "choices" not in options:
             options["max_value"] = min(most, options.get("max_value", most))
+        if any(isinstance(each, RegexValidator) for each in options.get("validators", [])):
+            # because: what is described by a pattern is of it with all its signs
+            options["trim_whitespace"] = False
         return kind, options
 
     def build_relational_field(self, field_name: str, relation_info: Any) -> Any:

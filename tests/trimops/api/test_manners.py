@@ -135,6 +135,19 @@ def test_a_query_that_nothing_asks_for_is_told(ask, query):
     assert refused.json()["faults"][0]["field"] == f"query.{query.partition('=')[0]}"
 
 
+@pytest.mark.parametrize("query", ["cursor=i%0D", "cursor=i%0A", "fields=name%20", "fields=name%0A"])
+def test_a_blank_that_the_pattern_does_not_know_is_not_cut_away(ask, query):
+    refused = ask("GET", f"/farms/?{query}")
+    told = refused.json()["faults"][0]
+    assert (refused.status_code, told["field"]) == (400, f"query.{query.partition('=')[0]}")
+
+
+@pytest.mark.parametrize("country", [" GB", "GB ", "GB\n"])
+def test_nor_is_one_of_a_body(ask, country):
+    refused = ask("POST", "/farms/", {**FARM, "country": country}, Idempotency_Key="c")
+    assert (refused.status_code, refused.json()["faults"][0]["field"]) == (400, "country")
+
+
 def test_decimals_are_strings(ask, house):
     told = ask("GET", f"/farms/{house.farm.pk}/").json()
     assert isinstance(told["latitude"], str)
