@@ -11,6 +11,7 @@ from datetime import date
 
 import pytest
 from django import forms
+from django.db.models import QuerySet
 from django.urls import reverse
 
 from invoicing.models import PriceList
@@ -86,21 +87,49 @@ def sent_of(form):
     return told
 
 
+@pytest.fixture
+def held(monkeypatch):
+    """Send a form: the answer, and of which tables rows were held when the form was looked at. Only what is held stays
+    as it is between the look and the writing.
+    """
+    locked, told = [], []
+    lock, look = QuerySet.select_for_update, SeenForm.clean
+
+    def noted(rows, *args, **kwargs):
+        locked.append(rows.model._meta.label)
+        return lock(rows, *args, **kwargs)
+
+    def looked(form):
+        told.append(list(locked))
+        return look(form)
+
+    monkeypatch.setattr(QuerySet, "select_for_update", noted)
+    monkeypatch.setattr(SeenForm, "clean", looked)
+
+    def send(browser, address, sent):
+        locked.clear()
+        answer = browser.post(address, sent)
+        return answer, told[-1]
+
+    return send
+
+
 def test_every_form_of_a_row_is_tried(page):
     tried = {type(form_on(*page(route))) for route in CHANGES}
     assert tried == {kind for kind in forms_of_ours() if SeenForm in kind.__mro__[1:]}
 
 
 @pytest.mark.parametrize("route", CHANGES)
-def test_what_somebody_else_changed_meanwhile_is_not_written_over_unseen(route, page):
+def test_what_somebody_else_changed_meanwhile_is_not_written_over_unseen(route, page, held):
     change, (browser, address) = CHANGES[route], page(route)
     opened = {**sent_of(form_on(browser, address)), **change.more}
     assert opened[SEEN], "the page hands back which row it showed"
     assert browser.post(address, {**opened, change.name: change.theirs}).status_code == 302
     kept = sent_of(form_on(browser, address))
     assert kept != opened
-    answer = browser.post(address, {**opened, change.name: change.mine})
+    answer, rows = held(browser, address, {**opened, change.name: change.mine})
     assert answer.status_code == 409
+    assert rows, "it is held before it is looked at"
     words, form = html.unescape(answer.content.decode()), answer.context["form"]
     assert "Somebody changed this while you had it open. Different from what it says now" in words
     assert form[change.name].value() == change.mine

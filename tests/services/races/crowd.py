@@ -25,6 +25,8 @@ from trimops.kernel.errors import RuleBroken
 ROUNDS = int(os.environ.get("TRIMOPS_ROUNDS", "6"))
 PROCESSES = 2
 LONGEST = 120
+# What a form says whose row is another one by now.
+LOOKS = "Somebody changed this while you had it open"
 SAID_NO = re.compile(r'<div class="mend" role="alert".*?</div>', re.DOTALL)
 
 
@@ -133,6 +135,13 @@ def _title(words: str) -> str:
 def _fault_in(answer: Any) -> str:
     """What went wrong behind a 5xx, for who reads the test's output."""
     return "".join(traceback.format_exception(*answer.exc_info))[-2000:] if answer.exc_info else ""
+
+
+def form_of(person: Person, address: str, **changed: object) -> dict[str, object]:
+    """What a browser sends back of the page's form, with these fields changed."""
+    form = person.client.get(address).context["form"]
+    told = {name: form[name].value() for name in form.fields}
+    return {name: value for name, value in told.items() if value is not None and value is not False} | changed
 
 
 def by_service(call: Callable[[], object]) -> Act:

@@ -5,18 +5,10 @@ from django.urls import reverse
 
 from farms.models import Contact, Cow, Farm, Payer
 from tests.factories import make_cow, make_farm
-from tests.services.races.crowd import ROUNDS, Person, crowd, fault_of, one_wins
+from tests.services.races.crowd import LOOKS, ROUNDS, Person, crowd, fault_of, form_of, one_wins
 from trimops.accounts.roles import Role
 
 pytestmark = pytest.mark.services
-LOOKS = "Somebody changed this while you had it open"
-
-
-def form_of(person, address, **changed):
-    """What a browser sends back of the page's form, with these fields changed."""
-    form = person.client.get(address).context["form"]
-    told = {name: form[name].value() for name in form.fields}
-    return {name: value for name, value in told.items() if value is not None and value is not False} | changed
 
 
 def etag(person, address):

@@ -2,6 +2,7 @@
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 
@@ -35,7 +36,9 @@ class OwnWaysPage(ScopedPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         return self.show({"form": self._form()})
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
+        Membership.objects.select_for_update(no_key=True).get(pk=self.seat.membership.pk)
         form = self._form(request.POST)
         if not form.is_valid():
             return self.show({"form": form}, status=form.refused_as)

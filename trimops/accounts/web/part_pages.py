@@ -2,6 +2,7 @@
 
 from django import forms
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect
 
@@ -35,13 +36,15 @@ class StaffPage(ScopedPage):
 
     does = Action.KEEP_PEOPLE
 
-    def member(self, pk: int, *, has_joined: bool) -> Membership:
+    def member(self, pk: int, *, has_joined: bool, is_locked: bool = False) -> Membership:
         found = Membership.objects.filter(
             business=self.seat.business,
             role__in=STAFF,
             ended_at__isnull=True,
             joined_at__isnull=not has_joined,
         )
+        if is_locked:
+            found = found.select_for_update(of=("self",), no_key=True)
         member = found.select_related("user").filter(pk=pk).first()
         if member is None:
             raise NotFound("There is nothing at this address.")
@@ -55,8 +58,9 @@ class PartPage(StaffPage):
         member = self.member(pk, has_joined=True)
         return self.show({"member": member, "form": PartForm(initial={"role": member.role})})
 
+    @transaction.atomic
     def post(self, request: HttpRequest, pk: int) -> HttpResponseBase:
-        member = self.member(pk, has_joined=True)
+        member = self.member(pk, has_joined=True, is_locked=True)
         form = PartForm(request.POST, initial={"role": member.role})
         if not form.is_valid():
             return self.show({"member": member, "form": form}, status=form.refused_as)

@@ -22,6 +22,11 @@ class TextWord:
     text: HouseText
 
 
+def lock_texts(scope: Scope, kind: MessageKind) -> None:
+    """Nobody else writes a text of this kind until the transaction ends: what one language says hangs on another."""
+    list(MessageText.objects.within(scope).filter(kind=kind.value).order_by("pk").locked())
+
+
 @transaction.atomic
 def save_message_text(*, business: Business, word: TextWord) -> MessageText | None:
     """Keep what differs from the text that would be used without it; None where nothing does.

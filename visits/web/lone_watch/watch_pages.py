@@ -38,8 +38,10 @@ class WatchPage(ScopedPage):
         row = self._rules()
         return self._show(row, self._form(row), 200)
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = self._form(self._rules(), request.POST)
+        rules = self._rules()
+        form = self._form(rules.locked() if rules.pk else rules, request.POST)
         if not form.is_valid():
             return self._show(self._rules(), form, form.refused_as)
         try:

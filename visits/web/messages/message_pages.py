@@ -1,6 +1,7 @@
 """What farms are told by themselves: which messages, in which words, at which hours."""
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
@@ -14,8 +15,13 @@ from visits.selectors.messages.message_preview import message_preview
 from visits.selectors.messages.rules_in_use import rules_of
 from visits.selectors.messages.texts_in_use import texts_of
 from visits.selectors.messages.who_is_told import who_is_told
-from visits.services.messages.save_message_rules import RuleMakesNoSense, save_message_rules, switch_message
-from visits.services.messages.save_message_text import TextWord, save_message_text
+from visits.services.messages.save_message_rules import (
+    RuleMakesNoSense,
+    locked_rules,
+    save_message_rules,
+    switch_message,
+)
+from visits.services.messages.save_message_text import TextWord, lock_texts, save_message_text
 from visits.web.messages.message_forms import LanguageForm, MessageRulesForm, MessageTextForm
 
 
@@ -28,8 +34,9 @@ class MessagesPage(ScopedPage):
     def get(self, request: HttpRequest) -> HttpResponse:
         return self._show(MessageRulesForm.of(rules_of(self.seat.business)))
 
+    @transaction.atomic
     def post(self, request: HttpRequest) -> HttpResponseBase:
-        form = MessageRulesForm.of(rules_of(self.seat.business), request.POST)
+        form = MessageRulesForm.of(locked_rules(self.seat.business), request.POST)
         if form.is_valid():
             try:
                 save_message_rules(business=self.seat.business, word=form.word(), at=self.now)
@@ -65,8 +72,10 @@ class MessagePage(ScopedPage):
         self._ask(kind)
         return self._show(self._form())
 
+    @transaction.atomic
     def post(self, request: HttpRequest, kind: str) -> HttpResponseBase:
         self._ask(kind)
+        lock_texts(self.scope, self.kind)
         if (switch := request.POST.get("switch")) in ("on", "off"):
             return self._switch(switch == "on")
         form = self._form(request.POST)
