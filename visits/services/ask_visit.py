@@ -59,7 +59,7 @@ def ask_visit(*, farm: Farm, wish: VisitWish, at: datetime, by: User | None) -> 
     """Put a visit on the list of what is wanted. WishMakesNoSense says what to mend."""
     require_same_business(farm, *(wished.cow for wished in wish.cows))
     refuse_erased(farm=farm)
-    _check(farm, wish)
+    check_wish(farm, wish)
     length = expected_at(farm, head_count=wish.head_count, corrective_count=wish.corrective_count)
     visit = Visit(
         business_id=farm.business_id,
@@ -89,7 +89,8 @@ def ask_visit(*, farm: Farm, wish: VisitWish, at: datetime, by: User | None) -> 
     return visit
 
 
-def _check(farm: Farm, wish: VisitWish) -> None:
+def check_wish(farm: Farm, wish: VisitWish) -> None:
+    """WishMakesNoSense where no visit could be of that kind, whether it is only asked for or an hour is held for it."""
     if wish.due_until < wish.due_from:
         raise WishMakesNoSense("The last day is before the first: swap them.")
     if wish.head_count < 1:

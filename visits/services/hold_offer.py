@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from django.db import transaction
 
 from farms.models import Farm
+from farms.services.refuse_erased import refuse_erased
 from trimops.accounts.models import User
 from trimops.kernel.errors import RuleBroken
 from trimops.tenancy.same_business import require_same_business
@@ -14,7 +15,7 @@ from visits.selectors.asked_visit import Asked
 from visits.selectors.business_figures import figures_of
 from visits.selectors.expected_length import expected_at
 from visits.selectors.offer_again import AskedPlace, Standing, offer_again
-from visits.services.ask_visit import CowWish, VisitWish, naming_of
+from visits.services.ask_visit import CowWish, VisitWish, check_wish, naming_of
 from visits.services.expire_offers import expire_offers
 from visits.services.lock_vans import lock_vans
 
@@ -36,10 +37,13 @@ class OfferToHold:
 
 @transaction.atomic
 def hold_offer(*, farm: Farm, offer: OfferToHold, at: datetime, by: User) -> HeldHour:
-    """Hold the place for as long as the business's figures say. OfferIsGone when it is not free any more.
+    """Hold the place for as long as the business's figures say. OfferIsGone when it is not free any more,
+    WishMakesNoSense where the wish is none.
 
     The place is looked at again with all vans locked, so that of two who ask at once one is refused.
     """
+    require_same_business(farm, *(wished.cow for wished in offer.wish.cows))
+    refuse_erased(farm=farm)
     vans = lock_vans(scope=farm.scope)
     expire_offers(scope=farm.scope, at=at)
     asked = asked_for(farm, offer.wish, offer.keeps_told)
@@ -52,7 +56,7 @@ def hold_offer(*, farm: Farm, offer: OfferToHold, at: datetime, by: User) -> Hel
     moved = next((hour for hour in found.others if hour.visit.pk == place.moved), None)
     if moved is not None:
         held.moved_visit, held.moved_van, held.moved_start = moved.visit, vans[moved.van], moved.start
-    require_same_business(farm, held.van, *(wished.cow for wished in offer.wish.cows))
+    require_same_business(farm, held.van)
     held.full_clean()
     held.save()
     for wished in offer.wish.cows:
@@ -61,7 +65,8 @@ def hold_offer(*, farm: Farm, offer: OfferToHold, at: datetime, by: User) -> Hel
 
 
 def asked_for(farm: Farm, wish: VisitWish, keeps_told: bool = False) -> Asked:
-    """The wish as finding room for it needs it, with the minutes that it will take."""
+    """The wish as finding room for it needs it, with the minutes that it will take. WishMakesNoSense."""
+    check_wish(farm, wish)
     length = expected_at(farm, head_count=wish.head_count, corrective_count=wish.corrective_count)
     days = wish.due_from, wish.due_until
     return Asked(farm, wish.reason, wish.head_count, length.minutes, *days, keeps_told)

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from tests.factories import NOON, make_farm, make_house, make_van, named, planned, wanted
+from tests.factories import MONDAY, NOON, make_cow, make_farm, make_house, make_van, named, planned, wanted
 from tests.many_hands import ManyHands
 from tests.visits.services.offers import (
     HALF_AN_HOUR,
@@ -21,6 +21,7 @@ from tests.visits.services.offers import (
 from trimops.tenancy.errors import MixedBusinesses
 from visits.selectors.offer_again import AskedPlace
 from visits.selectors.week_problem import week_problem
+from visits.services.ask_visit import WishMakesNoSense
 from visits.services.hold_offer import OfferIsGone, OfferToHold, hold_offer
 from visits.services.plan_visit import VanIsBusy, plan_visit
 from visits.services.set_figures import OwnFigures, set_figures
@@ -50,6 +51,23 @@ def test_a_cow_of_another_business_cannot_be_named_for_it(house, tuesday):
     other = make_house("Fell & Beck")
     with pytest.raises(MixedBusinesses):
         hold(house, tuesday, wish=urgent(cows=(named(other.cow),)))
+    assert not held_rows(house.scope).exists()
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{"corrective_count": 9, "head_count": 8}, {"head_count": 0}, {"due_until": MONDAY - timedelta(days=9)}],
+)
+def test_no_hour_is_held_for_a_wish_that_makes_no_sense(house, tuesday, changes):
+    with pytest.raises(WishMakesNoSense):
+        hold(house, tuesday, wish=urgent(**changes))
+    assert not held_rows(house.scope).exists()
+
+
+def test_a_cow_of_another_farm_cannot_be_named_for_it(house, tuesday):
+    other = make_cow(make_farm(house.business, "High Croft", by=house.owner), "7")
+    with pytest.raises(WishMakesNoSense, match="another farm"):
+        hold(house, tuesday, wish=urgent(cows=(named(other),)))
     assert not held_rows(house.scope).exists()
 
 

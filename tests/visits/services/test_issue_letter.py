@@ -182,6 +182,7 @@ def test_looking_whether_letters_are_behind_takes_as_many_queries_for_two_as_for
 ):
     with CaptureQueriesContext(connection) as one:
         issued(trim)
+        cows_for_vet(house.scope, trim.visit)  # what a process asks once is asked
         before = len(one)
         assert len(cows_for_vet(house.scope, trim.visit)) == 1
         needed = len(one) - before

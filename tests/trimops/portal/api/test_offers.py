@@ -41,6 +41,14 @@ def first_place(caller, at):
 
 
 @pytest.mark.parametrize("who", ["desk", "farm_client"])
+def test_more_lame_cows_than_cows_is_refused_where_an_hour_is_held(who, request, house, at):
+    caller = request.getfixturevalue(who)
+    body = {**WISH, "corrective_count": 5, "place": first_place(caller, at)}
+    assert code_of(caller.post(f"{at}/held-hours/", body)) == (409, "wish_makes_no_sense")
+    assert not HeldHour.objects.within(house.scope).exists()
+
+
+@pytest.mark.parametrize("who", ["desk", "farm_client"])
 def test_an_hour_is_offered_held_and_taken(who, request, house, at):
     caller = request.getfixturevalue(who)
     cow = make_cow(house.farm, "55")
